@@ -1,0 +1,38 @@
+import { type Browser, chromium } from 'playwright-core'
+import type { Environment } from './packaged-chromium'
+import { findBrowser, type Machine, thisMachine } from './find-browser'
+
+/** The pages under test are local; the browser's own traffic and any other is refused at once. */
+const QUIET = [
+  '--host-resolver-rules=MAP * ~NOTFOUND, EXCLUDE localhost, EXCLUDE 127.0.0.1',
+  '--disable-gpu',
+  '--disable-quic',
+  '--disable-sync',
+  '--disable-background-networking',
+  '--disable-component-update',
+  '--disable-domain-reliability',
+  '--no-first-run',
+  '--no-default-browser-check',
+  '--no-pings',
+]
+
+/** Starts a headless Chromium: see `findBrowser` for which one. The caller closes it. */
+export async function launchBrowser(machine: Machine = thisMachine): Promise<Browser> {
+  const { executablePath, env } = await findBrowser(machine)
+  return chromium.launch({
+    executablePath,
+    args: isRoot() ? [...QUIET, '--no-sandbox'] : QUIET,
+    env: { ...definedOnly(machine.env), ...env },
+  })
+}
+
+/** Chromium refuses its sandbox to root, the usual user inside containers. */
+function isRoot(): boolean {
+  return process.getuid?.() === 0
+}
+
+function definedOnly(env: Environment): Record<string, string> {
+  return Object.fromEntries(
+    Object.entries(env).filter((entry): entry is [string, string] => entry[1] !== undefined),
+  )
+}

@@ -1,0 +1,81 @@
+import type { Browser, BrowserContext, Page } from 'playwright-core'
+
+export const SIZES = {
+  desktop: { width: 1440, height: 900 },
+  phone: { width: 390, height: 844 },
+} as const
+
+export type SizeName = keyof typeof SIZES
+
+export interface Look {
+  /** Default `desktop`; `phone` has a touch screen too. */
+  readonly size?: SizeName
+  /** Default `light`. */
+  readonly theme?: 'light' | 'dark'
+  /** Default false. */
+  readonly reducedMotion?: boolean
+  /** Device pixels per CSS pixel. Default 1. */
+  readonly pixelRatio?: number
+}
+
+export interface WatchedPage {
+  readonly page: Page
+  /** What went wrong up to now: errors, failed answers, requests to the outside. */
+  readonly complaints: readonly string[]
+  readonly close: () => Promise<void>
+}
+
+/** Opens an address in a fresh context of the browser and notes all that should never happen. */
+export async function openWatched(
+  browser: Browser,
+  url: string,
+  look: Look = {},
+): Promise<WatchedPage> {
+  const context = await browser.newContext(contextOptions(look))
+  const complaints: string[] = []
+  await watch(context, complaints)
+  const page = await context.newPage()
+  await page.goto(url)
+  return { page, complaints, close: () => context.close() }
+}
+
+function contextOptions({ size = 'desktop', theme, reducedMotion, pixelRatio }: Look) {
+  return {
+    viewport: SIZES[size],
+    hasTouch: size === 'phone',
+    isMobile: size === 'phone',
+    colorScheme: theme ?? 'light',
+    reducedMotion: reducedMotion ? 'reduce' : 'no-preference',
+    deviceScaleFactor: pixelRatio ?? 1,
+  } as const
+}
+
+async function watch(context: BrowserContext, complaints: string[]): Promise<void> {
+  context.on('console', (message) => {
+    if (message.type() === 'error') complaints.push(`Console error: ${message.text()}`)
+  })
+  context.on('weberror', (error) => complaints.push(`Page error: ${error.error().message}`))
+  context.on('response', (response) => {
+    if (!response.ok() && !isRedirectOrCached(response.status()))
+      complaints.push(`Answer ${response.status()} for ${response.url()}`)
+  })
+  await context.route(isOutside, (route) => {
+    complaints.push(`Request outside this machine: ${route.request().url()}`)
+    return route.abort()
+  })
+  await context.routeWebSocket(isOutside, (socket) => {
+    complaints.push(`Socket outside this machine: ${socket.url()}`)
+    return socket.close()
+  })
+}
+
+function isRedirectOrCached(status: number): boolean {
+  return status >= 300 && status < 400
+}
+
+const LOCAL_HOSTS: readonly string[] = ['localhost', '127.0.0.1', '[::1]']
+
+/** `data:` and `blob:` addresses have no host. */
+function isOutside(url: URL): boolean {
+  return url.host !== '' && !LOCAL_HOSTS.includes(url.hostname)
+}

@@ -1,0 +1,119 @@
+import { svelte } from '@sveltejs/vite-plugin-svelte'
+import { readFileSync } from 'node:fs'
+import { fileURLToPath } from 'node:url'
+import type { UserConfig } from 'vite'
+import {
+  configDefaults,
+  defineConfig,
+  type TestProjectConfiguration,
+  type TestProjectInlineConfiguration,
+} from 'vitest/config'
+import type { InlineConfig } from 'vitest/node'
+
+/** Absolute path of a place in the project, so that nothing depends on the caller's folder. */
+const inProject = (path: string) => fileURLToPath(new URL(path, import.meta.url))
+
+const PREVIEW_PORT = 4860
+type ProjectConfig = NonNullable<TestProjectInlineConfiguration['test']>
+
+const SECOND = 1000
+const MINUTE = 60 * SECOND
+
+/**
+ * `vite build` makes the page, `vite build --mode cli` the command-line tool.
+ * Vitest's mode picks the tests: `test` (the usual ones), `long` and `screenshots`.
+ */
+export default defineConfig(({ mode }) => {
+  const shared: UserConfig = {
+    root: inProject('src'),
+    publicDir: false,
+    cacheDir: inProject('node_modules/.vite'),
+  }
+  return mode === 'cli' ? { ...shared, ...cli } : { ...shared, ...page, test: tests(mode) }
+})
+
+const page: UserConfig = {
+  plugins: [svelte({ configFile: false, compilerOptions: { runes: true } })],
+  base: './',
+  build: { outDir: inProject('dist/app'), emptyOutDir: true, target: 'es2022' },
+  worker: { format: 'es' },
+  server: { fs: { allow: [inProject('.')] } },
+  preview: { port: PREVIEW_PORT, strictPort: false },
+}
+
+/** Both entries and their shared chunks lie in one folder: the CLI finds its thread beside itself. */
+const cli: UserConfig = {
+  build: {
+    outDir: inProject('dist/cli'),
+    emptyOutDir: true,
+    target: 'node20',
+    ssr: true,
+    rolldownOptions: {
+      input: {
+        barwright: inProject('src/cli/barwright.ts'),
+        'solver-thread': inProject('src/cli/solver-thread.ts'),
+      },
+      output: {
+        format: 'es',
+        entryFileNames: '[name].js',
+        chunkFileNames: '[name]-[hash].js',
+        banner: (chunk) => (needsShebang(chunk) ? '#!/usr/bin/env node' : ''),
+      },
+    },
+  },
+}
+
+/** A shebang in the source survives the build, and a second one would be a syntax error. */
+function needsShebang(chunk: { name: string; isEntry: boolean }): boolean {
+  const source = readFileSync(inProject('src/cli/barwright.ts'), 'utf8')
+  return chunk.isEntry && chunk.name === 'barwright' && !source.startsWith('#!')
+}
+
+/** Folders whose tests need the built page and a browser. */
+const inBrowser = ['tests/browser', 'tests/e2e', 'tests/notebooks'].map(testsIn)
+/** Rune classes: compiled as the page compiles them, run in Node without a DOM. */
+const withRunes = [testsIn('tests/state')]
+/** Tests of the built command-line tool. */
+const ofCli = [testsIn('tests/cli')]
+/** Minutes rather than seconds; `npm run test:long`. */
+const long = [testsIn('tests/long')]
+
+function testsIn(folder: string): string {
+  return `${folder}/**/*.test.ts`
+}
+
+function tests(mode: string): InlineConfig {
+  const root = inProject('.')
+  if (mode === 'long')
+    return { root, projects: [project('long', long, { testTimeout: 30 * MINUTE })] }
+  if (mode === 'screenshots') return { root, projects: [screenshots] }
+  return { root, projects: [unit, runes, builtCli, browser] }
+}
+
+function project(name: string, include: string[], rest: ProjectConfig): TestProjectConfiguration {
+  return { extends: true, test: { name, include, ...rest } }
+}
+
+const unit = project('unit', [testsIn('tests')], {
+  exclude: [...configDefaults.exclude, ...inBrowser, ...withRunes, ...ofCli, ...long],
+  testTimeout: 20 * SECOND,
+})
+
+const runes = project('runes', withRunes, {
+  environment: inProject('tests/setup/client-environment.ts'),
+  testTimeout: 20 * SECOND,
+})
+
+const builtCli = project('cli', ofCli, {
+  globalSetup: inProject('tests/setup/build-cli.ts'),
+  testTimeout: MINUTE,
+})
+
+const usesBuiltPage: ProjectConfig = {
+  globalSetup: inProject('tests/setup/build-page.ts'),
+  fileParallelism: false,
+  testTimeout: MINUTE,
+  hookTimeout: 2 * MINUTE,
+}
+const browser = project('browser', inBrowser, usesBuiltPage)
+const screenshots = project('screenshots', ['tests/browser/screenshots.ts'], usesBuiltPage)
