@@ -1,0 +1,103 @@
+import js from '@eslint/js'
+import svelte from 'eslint-plugin-svelte'
+import globals from 'globals'
+import { defineConfig } from 'eslint/config'
+import tseslint from 'typescript-eslint'
+import { folderConfigs } from './folder-rules.js'
+
+const TYPED = ['**/*.ts', '**/*.svelte']
+
+/** Finds a promise nobody waits for, an unsafe `any`, a forgotten case: these need the types. */
+const withTypes = {
+  name: 'barwright/types',
+  files: TYPED,
+  extends: [tseslint.configs.recommendedTypeChecked],
+  languageOptions: {
+    parserOptions: {
+      projectService: true,
+      tsconfigRootDir: new URL('../..', import.meta.url).pathname,
+      extraFileExtensions: ['.svelte'],
+    },
+  },
+  rules: {
+    '@typescript-eslint/no-explicit-any': 'error',
+    '@typescript-eslint/no-floating-promises': 'error',
+    '@typescript-eslint/no-non-null-assertion': 'error',
+    '@typescript-eslint/switch-exhaustiveness-check': 'error',
+  },
+}
+
+const inSvelte = {
+  name: 'barwright/svelte',
+  files: ['**/*.svelte', '**/*.svelte.ts'],
+  extends: [svelte.configs.recommended],
+  languageOptions: { parserOptions: { parser: tseslint.parser } },
+  rules: {
+    // Comments in a component must not switch rules off.
+    'svelte/comment-directive': 'off',
+    // For SvelteKit's router, which this page does not have.
+    'svelte/no-navigation-without-resolve': 'off',
+  },
+}
+
+const habits = {
+  name: 'barwright/habits',
+  linterOptions: { noInlineConfig: true },
+  rules: {
+    eqeqeq: 'error',
+    'no-warning-comments': ['error', { terms: ['todo', 'fixme', 'xxx', 'hack'] }],
+  },
+}
+
+const inSource = {
+  name: 'barwright/source',
+  files: ['src/**/*.ts'],
+  rules: {
+    'no-restricted-exports': ['error', { restrictDefaultExports: { direct: true, named: true } }],
+  },
+}
+
+const quietSource = {
+  name: 'barwright/quiet-source',
+  files: ['src/**/*.{ts,svelte}'],
+  ignores: ['src/cli/**'],
+  rules: { 'no-console': 'error' },
+}
+
+const CHECKS_NOTHING = 'expect() without a matcher checks nothing: say what is expected.'
+const LEAVES_OUT = 'This leaves tests out of the run without a word.'
+
+const inTests = {
+  name: 'barwright/tests',
+  files: ['tests/**/*.ts'],
+  rules: {
+    // Vitest reads the names of fixtures from the pattern, even when there are none.
+    'no-empty-pattern': ['error', { allowObjectPatternsAsParameters: true }],
+    'no-restricted-syntax': [
+      'error',
+      ...[
+        ":matches(ExpressionStatement, AwaitExpression) > CallExpression[callee.name='expect']",
+        "ExpressionStatement > CallExpression[callee.object.name='expect'][callee.property.name=/^(soft|poll)$/]",
+      ].map((selector) => ({ selector, message: CHECKS_NOTHING })),
+      {
+        selector:
+          'MemberExpression[object.name=/^(test|it|describe|pageTest)$/]' +
+          '[property.name=/^(skip|skipIf|runIf|only|todo|fails)$/]',
+        message: LEAVES_OUT,
+      },
+    ],
+  },
+}
+
+export default defineConfig(
+  { ignores: ['dist/', 'coverage/', 'notebooks/', 'data/'] },
+  js.configs.recommended,
+  { languageOptions: { globals: { ...globals.browser, ...globals.node } } },
+  withTypes,
+  inSvelte,
+  habits,
+  inSource,
+  quietSource,
+  inTests,
+  folderConfigs(),
+)
