@@ -1,4 +1,5 @@
 import type { Basis } from '../chemistry/fatty-acid'
+import type { AcidBinding } from '../chemistry/saponification'
 
 /** A figure that varies by nature: the range of sound lots and the value to reckon with. */
 export interface NaturalRange {
@@ -16,7 +17,7 @@ export interface SourcedRange extends NaturalRange {
 }
 
 /** What the fat is made of; decides which formula its alkali and glycerol follow. */
-export type OilKind = 'triglyceride' | 'wax-ester' | 'free-acid'
+export type OilKind = AcidBinding
 
 /** What an oil chiefly brings; gives it its texture and its place in a composition strip. */
 export type OilFamily = 'lauric' | 'hard' | 'oleic' | 'polyunsaturated' | 'ricinoleic'

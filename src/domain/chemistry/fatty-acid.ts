@@ -28,7 +28,5 @@ export function fattyAcidMolarMass(
 ): number {
   const hydrogens = 2 * acid.carbons - 2 * acid.doubleBonds - 2 * acid.epoxides
   const oxygens = 2 + acid.hydroxyls + acid.epoxides
-  return (
-    acid.carbons * ATOMIC_MASS.C + hydrogens * ATOMIC_MASS.H + oxygens * ATOMIC_MASS.O
-  )
+  return acid.carbons * ATOMIC_MASS.C + hydrogens * ATOMIC_MASS.H + oxygens * ATOMIC_MASS.O
 }
