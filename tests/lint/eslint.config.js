@@ -31,7 +31,13 @@ const inSvelte = {
   name: 'barwright/svelte',
   files: ['**/*.svelte', '**/*.svelte.ts'],
   extends: [svelte.configs.recommended],
-  languageOptions: { parserOptions: { parser: tseslint.parser } },
+  languageOptions: {
+    parserOptions: {
+      parser: tseslint.parser,
+      // As in vite.config.ts; else a component without a rune counts as one of the older Svelte.
+      svelteConfig: { compilerOptions: { runes: true } },
+    },
+  },
   rules: {
     // Comments in a component must not switch rules off.
     'svelte/comment-directive': 'off',
