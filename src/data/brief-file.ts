@@ -1,0 +1,49 @@
+import { z } from 'zod'
+import type { Brief } from '../domain/optimise/brief'
+
+const limit = z.number().optional()
+
+const blend = z.record(z.string(), z.number())
+
+/** The file format of a brief, version 1; shares in percent of oil weight, prices per kg. */
+export const briefFile = z.strictObject({
+  format: z.literal('barwright-brief/1'),
+  oils: z
+    .record(z.string(), z.strictObject({ pricePerKg: limit, min: limit, max: limit }))
+    .describe('The shelf by oil id: price per kg, least and most share in percent'),
+  groups: z
+    .array(z.strictObject({ name: z.string(), oils: z.array(z.string()), min: limit, max: limit }))
+    .default([])
+    .describe('Oils limited together, in percent'),
+  measures: z
+    .record(z.string(), z.strictObject({ min: limit, max: limit }))
+    .default({})
+    .describe('Ranges by measure id, in points, or money per kg for cost'),
+  goal: z
+    .union([
+      z.strictObject({ minimise: z.string() }),
+      z.strictObject({ maximise: z.string() }),
+      z.strictObject({ closestTo: blend }),
+    ])
+    .describe('What the blend should be best at'),
+})
+
+/** A brief as it stands in a file. */
+export type BriefFile = z.input<typeof briefFile>
+
+/** The brief of a parsed file. */
+export function briefOf({ format: _, ...brief }: z.output<typeof briefFile>): Brief {
+  return brief
+}
+
+/** A brief as a file. */
+export function briefAsFile(brief: Brief): BriefFile {
+  const { oils, groups, measures, goal } = brief
+  return {
+    format: 'barwright-brief/1',
+    oils: { ...oils },
+    groups: groups.map((group) => ({ ...group, oils: [...group.oils] })),
+    measures: { ...measures },
+    goal: 'closestTo' in goal ? { closestTo: { ...goal.closestTo } } : goal,
+  }
+}

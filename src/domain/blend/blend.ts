@@ -1,0 +1,51 @@
+import { WHOLE_PERCENT } from '../units'
+
+/** Shares of a blend by oil id, in percent of oil weight, adding to 100. */
+export type Blend = Readonly<Record<string, number>>
+
+/** Prices by oil id, in the maker's money per kg. */
+export type Prices = Readonly<Record<string, number>>
+
+/** Sum of all shares, in percent. */
+export function totalShare(blend: Blend): number {
+  return Object.values(blend).reduce((sum, share) => sum + share, 0)
+}
+
+/** The same blend with its shares scaled to add to 100. Throws when there is nothing to scale. */
+export function normalised(blend: Blend): Blend {
+  const total = totalShare(blend)
+  if (!(total > 0)) throw new Error('A blend without any share cannot be scaled to 100 %')
+  return mapShares(blend, (share) => (share * WHOLE_PERCENT) / total)
+}
+
+/** The blend without the oils that take no part: shares of at most `negligible` percent. */
+export function withoutTraces(blend: Blend, negligible: number): Blend {
+  return Object.fromEntries(Object.entries(blend).filter(([, share]) => share > negligible))
+}
+
+/**
+ * Total change from one blend to another in percentage points: the sum of all rises and falls.
+ * Swapping 10 % of one oil for another is a change of 20.
+ */
+export function totalChange(from: Blend, to: Blend): number {
+  const oils = new Set([...Object.keys(from), ...Object.keys(to)])
+  let change = 0
+  for (const oil of oils) change += Math.abs((to[oil] ?? 0) - (from[oil] ?? 0))
+  return change
+}
+
+/** Weight average of a value over the blend, in the value's own unit. */
+export function weightAverage(blend: Blend, valueOf: (oil: string) => number): number {
+  let total = 0
+  let weighted = 0
+  for (const [oil, share] of Object.entries(blend)) {
+    if (share === 0) continue
+    total += share
+    weighted += share * valueOf(oil)
+  }
+  return weighted / total
+}
+
+function mapShares(blend: Blend, change: (share: number) => number): Blend {
+  return Object.fromEntries(Object.entries(blend).map(([oil, share]) => [oil, change(share)]))
+}

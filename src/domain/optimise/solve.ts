@@ -1,0 +1,71 @@
+import { type Blend, normalised, withoutTraces } from '../blend/blend'
+import type { Problem } from '../blend/check-blend'
+import type { Library } from '../blend/library'
+import { blendValues } from '../blend/values'
+import { type Brief, pricesOf } from './brief'
+import { briefProgram } from './brief-program'
+import { checkBrief } from './check-brief'
+import { findConflict } from './conflict'
+import type { SolveProgram } from './program'
+import { breaches, CHECK_TOLERANCE, goalValue, UnsoundAnswer } from './verify'
+
+/** A blend that meets the brief, with its measures. */
+export interface Found {
+  readonly blend: Blend
+  /** Every measure by id; cost only where all oils of the blend are priced. */
+  readonly measures: Readonly<Record<string, number>>
+  /** The goal's measure, or the total change in percentage points. */
+  readonly goalValue: number
+}
+
+/** What a brief comes to. Only an optimal answer carries a blend. */
+export type Answer =
+  | ({ readonly status: 'optimal' } & Found)
+  | { readonly status: 'infeasible'; readonly conflict: readonly string[] }
+  | { readonly status: 'invalid'; readonly problems: readonly Problem[] }
+
+/** Shares below this are the solver's rounding, not an oil in the pot; percent of oil weight. */
+const TRACE_PERCENT = 1e-7
+
+/**
+ * Solves a brief. The blend is checked against the brief from the oils alone before it is returned;
+ * throws UnsoundAnswer where that check and the solver disagree.
+ */
+export function solveBrief(brief: Brief, library: Library, solve: SolveProgram): Answer {
+  const problems = checkBrief(brief, library)
+  if (problems.length > 0) return { status: 'invalid', problems }
+  const found = bestBlend(brief, library, solve)
+  if (found) return { status: 'optimal', ...found }
+  return { status: 'infeasible', conflict: findConflict(brief, library, solve) }
+}
+
+/** The best blend for a sound brief, checked, or undefined where none exists. */
+export function bestBlend(brief: Brief, library: Library, solve: SolveProgram): Found | undefined {
+  const program = briefProgram(brief, library)
+  const outcome = solve(program)
+  if (outcome.status === 'infeasible') return undefined
+  if (outcome.status === 'unbounded')
+    throw new UnsoundAnswer('The solver calls a blend of limited shares unbounded')
+  const shares = Object.keys(brief.oils).map((oil, index) => [oil, outcome.point[index] ?? NaN])
+  const raw: Blend = Object.fromEntries(shares)
+  const wrong = breaches(brief, raw, library)
+  if (wrong.length > 0) throw new UnsoundAnswer(`The answer breaks the brief: ${wrong.join('; ')}`)
+  const blend = normalised(withoutTraces(raw, TRACE_PERCENT))
+  const value = goalValue(brief, blend, library)
+  expectSameGoal(value, outcome.objective + shareOffShelf(brief))
+  return { blend, measures: blendValues(library, pricesOf(brief), blend), goalValue: value }
+}
+
+function expectSameGoal(ours: number, solvers: number): void {
+  const scale = Math.max(1, Math.abs(ours))
+  if (Math.abs(ours - solvers) <= CHECK_TOLERANCE * scale) return
+  throw new UnsoundAnswer(`The solver claims a goal of ${solvers}; the blend comes to ${ours}`)
+}
+
+/** What a `closestTo` blend holds of oils that are not on the shelf: change that no answer can avoid, in percent. */
+function shareOffShelf({ goal, oils }: Brief): number {
+  if (!('closestTo' in goal)) return 0
+  return Object.entries(normalised(goal.closestTo))
+    .filter(([oil]) => !(oil in oils))
+    .reduce((sum, [, share]) => sum + share, 0)
+}

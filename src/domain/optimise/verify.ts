@@ -1,0 +1,52 @@
+import { type Blend, normalised, totalChange, totalShare } from '../blend/blend'
+import type { Library } from '../blend/library'
+import { blendValue } from '../blend/values'
+import { WHOLE_PERCENT } from '../units'
+import { type Brief, goalMeasure, type Limits, pricesOf } from './brief'
+
+/**
+ * How far an answer may stand outside a limit, in percent of oil weight, points or money per kg.
+ * Solvers here keep rows to about 1e-8; one part in a million is still far below any scale or measure.
+ */
+export const CHECK_TOLERANCE = 1e-6
+
+/** Thrown when a solver's answer does not stand up to the brief; such an answer is never shown. */
+export class UnsoundAnswer extends Error {
+  override readonly name = 'UnsoundAnswer'
+}
+
+/**
+ * What is wrong with a blend as an answer to a brief, found from the oils alone and not from the
+ * program that was solved. Empty when every limit holds.
+ */
+export function breaches(brief: Brief, blend: Blend, library: Library): string[] {
+  const found: string[] = []
+  const expect = (path: string, value: number, { min, max }: Limits) => {
+    if (!(value >= (min ?? -Infinity) - CHECK_TOLERANCE)) found.push(`${path}.min: ${value}`)
+    if (!(value <= (max ?? Infinity) + CHECK_TOLERANCE)) found.push(`${path}.max: ${value}`)
+  }
+  expect('sum', totalShare(blend), { min: WHOLE_PERCENT, max: WHOLE_PERCENT })
+  for (const oil of Object.keys(blend)) {
+    if (!(oil in brief.oils)) found.push(`oils.${oil}: not on the shelf`)
+  }
+  for (const [oil, { min, max }] of Object.entries(brief.oils)) {
+    expect(`oils.${oil}`, blend[oil] ?? 0, { min: min ?? 0, max: max ?? WHOLE_PERCENT })
+  }
+  brief.groups.forEach((group, number) => {
+    const share = group.oils.reduce((sum, oil) => sum + (blend[oil] ?? 0), 0)
+    expect(`groups[${number}]`, share, group)
+  })
+  for (const [measure, limits] of Object.entries(brief.measures)) {
+    if (limits.min === undefined && limits.max === undefined) continue
+    expect(`measures.${measure}`, blendValue(library, pricesOf(brief), measure, blend), limits)
+  }
+  return found
+}
+
+/** What a blend is worth to the brief's goal: a measure's value, or the total change in percentage points. */
+export function goalValue(brief: Brief, blend: Blend, library: Library): number {
+  const measure = goalMeasure(brief.goal)
+  if (measure !== undefined) return blendValue(library, pricesOf(brief), measure, blend)
+  if ('closestTo' in brief.goal) return totalChange(normalised(brief.goal.closestTo), blend)
+  throw new Error('The goal names neither a measure nor a blend')
+}

@@ -1,0 +1,21 @@
+import type { Brief } from '../domain/optimise/brief'
+import type { Point } from '../domain/optimise/point'
+import type { Axes } from '../domain/optimise/region'
+import type { Answer } from '../domain/optimise/solve'
+import type { Study } from '../domain/optimise/study'
+
+/** The solvers that can be asked for by name. */
+export const SOLVER_NAMES = ['javascript-lp-solver', 'highs'] as const
+export type SolverName = (typeof SOLVER_NAMES)[number]
+
+/** What a solving thread does for the page and the command line. */
+export interface SolverService {
+  /** Answers as soon as the thread runs. */
+  ready(): Promise<true>
+  /** Solves one brief. */
+  solve(solver: SolverName, brief: Brief): Promise<Answer>
+  /** Solves a brief and finds its surroundings on two axes. */
+  study(solver: SolverName, brief: Brief, axes: Axes): Promise<Study>
+  /** The best blend at a point of the map. */
+  solveAt(solver: SolverName, brief: Brief, point: Point): Promise<Answer>
+}

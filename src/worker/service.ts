@@ -1,0 +1,53 @@
+import type { Library } from '../domain/blend/library'
+import { solveAt } from '../domain/optimise/point'
+import type { SolveProgram } from '../domain/optimise/program'
+import { solveBrief } from '../domain/optimise/solve'
+import { solveWithJslp } from '../domain/optimise/solvers/jslp'
+import { studyBrief } from '../domain/optimise/study'
+import { UnsoundAnswer } from '../domain/optimise/verify'
+import type { SolverName, SolverService } from './protocol'
+
+/** Loads HiGHS when it is first needed; where its WebAssembly lies differs between page and Node. */
+export type LoadHighs = () => Promise<SolveProgram>
+
+/**
+ * The service behind the worker boundary. An answer of javascript-lp-solver that does not stand up to
+ * the brief, or that says there is no blend, is asked again of HiGHS, whose word is checked the same way.
+ */
+export function createService(library: Library, loadHighs: LoadHighs): SolverService {
+  const ask = async <T>(
+    name: SolverName,
+    question: (solve: SolveProgram) => T,
+    isInfeasible: (answer: T) => boolean,
+  ): Promise<T> => {
+    if (name === 'javascript-lp-solver') {
+      const answer = sound(() => question(solveWithJslp))
+      if (answer && !isInfeasible(answer.value)) return answer.value
+    }
+    return question(await loadHighs())
+  }
+  return {
+    ready: () => Promise.resolve(true),
+    solve: (name, brief) => ask(name, (solve) => solveBrief(brief, library, solve), isInfeasible),
+    study: (name, brief, axes) =>
+      ask(
+        name,
+        (solve) => studyBrief(brief, axes, library, solve),
+        ({ answer }) => isInfeasible(answer),
+      ),
+    solveAt: (name, brief, point) =>
+      ask(name, (solve) => solveAt(brief, point, library, solve), isInfeasible),
+  }
+}
+
+const isInfeasible = ({ status }: { readonly status: string }) => status === 'infeasible'
+
+/** The answer in a box, or undefined where it is unsound; any other error is thrown on. */
+function sound<T>(answer: () => T): { readonly value: T } | undefined {
+  try {
+    return { value: answer() }
+  } catch (error) {
+    if (error instanceof UnsoundAnswer) return undefined
+    throw error
+  }
+}
