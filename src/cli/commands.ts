@@ -112,7 +112,8 @@ async function textFrom(path: string, readInput: ReadInput): Promise<Parsed<stri
   }
 }
 
-function invalid(path: string, message: string): Result {
+/** An answer to input that can't be used. */
+export function invalid(path: string, message: string): Result {
   return { exitCode: EXIT.invalid, output: { status: 'invalid', problems: [{ path, message }] } }
 }
 
