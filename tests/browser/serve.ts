@@ -1,3 +1,4 @@
+import { dirname } from 'node:path'
 import { preview } from 'vite'
 
 export interface Site {
@@ -12,7 +13,7 @@ export async function serve(folder: string): Promise<Site> {
     configFile: false,
     appType: 'mpa',
     logLevel: 'warn',
-    root: folder,
+    root: dirname(folder),
     build: { outDir: folder },
     preview: { host: '127.0.0.1', port: 0, strictPort: true },
   })

@@ -14,10 +14,22 @@ const PAGES: Readonly<Record<string, string>> = {
   '/missing': '<img src="./absent.png" alt="">',
   '/outside': '<script>void fetch("http://example.com/prices").catch(() => undefined)</script>',
   '/socket': '<script>new WebSocket("ws://example.com/")</script>',
-  '/worker':
-    '<script>const code = "fetch(\'http://example.com/\').catch(() => 0).then(() => postMessage(0))";' +
-    'new Worker(URL.createObjectURL(new Blob([code]))).onmessage = () => { document.title = "done" }</script>',
+  '/worker-outside': worker(
+    "fetch('http://example.com/').catch(() => 0).then(() => postMessage(0))",
+  ),
+  '/worker-console': worker("console.error('no cost'); postMessage(0)"),
+  '/worker-throws': worker("postMessage(0); throw new Error('no solver')"),
 }
+
+/** A page whose worker runs the code; its title is "done" after the worker's message. */
+function worker(code: string): string {
+  return `<script>
+    new Worker(URL.createObjectURL(new Blob([${JSON.stringify(code)}]))).onmessage = () => {
+      document.title = 'done'
+    }
+  </script>`
+}
+
 const server = createServer((request, response) => {
   const body = PAGES[request.url ?? '']
   response.writeHead(body === undefined ? 404 : 200, { 'content-type': 'text/html' })
@@ -61,8 +73,12 @@ test.each([
   expect(await complaintsOf(path)).toContain(complaint)
 })
 
-test('a request to the outside from a worker gives a complaint', async () => {
-  expect(await complaintsOf('/worker', 'done')).toContain('example.com')
+test.each([
+  ['/worker-outside', 'example.com'],
+  ['/worker-console', 'Console error: no cost'],
+  ['/worker-throws', 'no solver'],
+])('the worker of %s gives a complaint with "%s"', async (path, complaint) => {
+  expect(await complaintsOf(path, 'done')).toContain(complaint)
 })
 
 test('a page opens in the asked size, theme and motion', async () => {
