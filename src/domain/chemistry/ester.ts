@@ -9,14 +9,14 @@ export function triglycerideMolarMass(acidMolarMassGPerMol: number): number {
 }
 
 /**
- * The fatty alcohols of jojoba wax, each with one double bond, by mass percent of the alcohols.
- * Recalled from Wisniak 1987, The Chemistry and Technology of Jojoba Oil (memory).
+ * The fatty alcohols of jojoba wax, each with one double bond, in g per 100 g of wax.
+ * Source: a stored copy of a lipid-chemistry text on plant waxes (published); the shares that
+ * Wisniak 1987, The Chemistry and Technology of Jojoba Oil, is remembered for (44 : 45 : 9) agree.
  */
 const JOJOBA_ALCOHOLS = [
-  { carbons: 18, massPercent: 2 },
-  { carbons: 20, massPercent: 44 },
-  { carbons: 22, massPercent: 45 },
-  { carbons: 24, massPercent: 9 },
+  { carbons: 20, massG: 22 },
+  { carbons: 22, massG: 21 },
+  { carbons: 24, massG: 4 },
 ] as const
 
 /** Double bonds in each alcohol of jojoba wax. */
@@ -27,13 +27,13 @@ function monoenoicAlcoholMolarMass(carbons: number): number {
   return carbons * (ATOMIC_MASS.C + 2 * ATOMIC_MASS.H) + ATOMIC_MASS.O
 }
 
-/** Mean molar mass of the alcohols of jojoba wax in g/mol (312.5): mass over moles. */
+/** Mean molar mass of the alcohols of jojoba wax in g/mol (312.9): mass over moles. */
 export const MEAN_WAX_ALCOHOL_MOLAR_MASS = meanAlcoholMolarMass()
 
 function meanAlcoholMolarMass(): number {
-  const mass = JOJOBA_ALCOHOLS.reduce((sum, { massPercent }) => sum + massPercent, 0)
+  const mass = JOJOBA_ALCOHOLS.reduce((sum, { massG }) => sum + massG, 0)
   const moles = JOJOBA_ALCOHOLS.reduce(
-    (sum, { carbons, massPercent }) => sum + massPercent / monoenoicAlcoholMolarMass(carbons),
+    (sum, { carbons, massG }) => sum + massG / monoenoicAlcoholMolarMass(carbons),
     0,
   )
   return mass / moles
