@@ -2,12 +2,7 @@ import { svelte } from '@sveltejs/vite-plugin-svelte'
 import { readFileSync } from 'node:fs'
 import { fileURLToPath } from 'node:url'
 import type { UserConfig } from 'vite'
-import {
-  configDefaults,
-  defineConfig,
-  type TestProjectConfiguration,
-  type TestProjectInlineConfiguration,
-} from 'vitest/config'
+import { configDefaults, defineConfig, type TestProjectInlineConfiguration } from 'vitest/config'
 import type { InlineConfig } from 'vitest/node'
 
 /** Absolute path of a place in the project, so that nothing depends on the caller's folder. */
@@ -90,7 +85,11 @@ function tests(mode: string): InlineConfig {
   return { root, projects: [unit, runes, builtCli, browser] }
 }
 
-function project(name: string, include: string[], rest: ProjectConfig): TestProjectConfiguration {
+function project(
+  name: string,
+  include: string[],
+  rest: ProjectConfig,
+): TestProjectInlineConfiguration {
   return { extends: true, test: { name, include, ...rest } }
 }
 
@@ -99,10 +98,13 @@ const unit = project('unit', [testsIn('tests')], {
   testTimeout: 20 * SECOND,
 })
 
-const runes = project('runes', withRunes, {
-  environment: inProject('tests/setup/client-environment.ts'),
-  testTimeout: 20 * SECOND,
-})
+const runes: TestProjectInlineConfiguration = {
+  ...project('runes', withRunes, {
+    environment: inProject('tests/setup/client-environment.ts'),
+    testTimeout: 20 * SECOND,
+  }),
+  resolve: { conditions: ['browser'] },
+}
 
 const builtCli = project('cli', ofCli, {
   globalSetup: inProject('tests/setup/build-cli.ts'),
