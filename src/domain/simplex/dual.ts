@@ -1,0 +1,241 @@
+import { dot } from './kernel'
+import { AT_LOWER, AT_UPPER, AT_ZERO, BASIC, type Tableau } from './tableau'
+import {
+  DUAL_FEASIBILITY,
+  PATIENCE_PER_ROW,
+  PIVOT_ZERO,
+  PROGRESS,
+  REBUILD_AFTER,
+  SMALL_PIVOT,
+} from './tolerances'
+
+/** How a run of pivots ended. `stale` asks for a rebuild, `capped` used up its pivots. */
+export type DualEnd = 'feasible' | 'infeasible' | 'stale' | 'capped'
+
+/**
+ * Makes the basis dual feasible, so that the dual simplex may start. A boxed variable moves to the
+ * bound its reduced cost likes: that is all a blend ever needs. Where the liked bound is infinite
+ * the cost is *shifted* so that the reduced cost is zero; the dual simplex then only finds some
+ * feasible point (or proves there is none), and the primal simplex finishes with the true cost.
+ * Shifting is the "cost modification" of Koberstein (2005), section 4.5.
+ */
+export function makeDualFeasible(t: Tableau): void {
+  const { low, high } = t.program
+  let flipped = false
+  for (let j = 0; j < t.columns.length; j++) {
+    const v = t.columns[j]!
+    const d = t.reduced[j]!
+    if (low[v] === high[v] || Math.abs(d) <= DUAL_FEASIBILITY) continue
+    const liked = d > 0 ? low[v]! : high[v]!
+    if (liked === -Infinity || liked === Infinity) {
+      t.reduced[j] = 0
+      t.costsShifted = true
+    } else if (t.status[v] !== (d > 0 ? AT_LOWER : AT_UPPER)) {
+      t.status[v] = d > 0 ? AT_LOWER : AT_UPPER
+      flipped = true
+    }
+  }
+  if (flipped) t.refreshValues()
+}
+
+/**
+ * The bounded dual simplex: while some basic variable is outside its range, drive it to the bound
+ * it misses, letting in the nonbasic variable that keeps all reduced costs of the right sign.
+ *
+ * Ends. Each step with a positive dual step raises the dual objective, so no basis returns. After
+ * a run of steps without progress, Bland's rule (least index, exact ratios, no flips) chooses until
+ * there is progress; it cannot cycle (R.G. Bland, Mathematics of Operations Research 2 (1977)
+ * 103-107), so in exact arithmetic the loop ends. Rounding is outside that proof: the cap is for it.
+ */
+export function dualSimplex(t: Tableau): DualEnd {
+  const patience = PATIENCE_PER_ROW * t.program.rowCount
+  let stalled = t.cautious ? patience + 1 : 0
+  for (;;) {
+    const bland = stalled > patience
+    const row = bland ? leastInfeasibleRow(t) : steepestRow(t)
+    if (row < 0) return 'feasible'
+    if (t.pivotsLeft-- <= 0) return 'capped'
+    if (t.age >= REBUILD_AFTER) return 'stale'
+
+    const v = t.heads[row]!
+    const side = t.value[v]! < t.program.low[v]! ? 1 : -1
+    const column = bland ? blandColumn(t, row, side) : longStep(t, row, side)
+    if (column < 0) {
+      t.rayRow = row
+      t.raySide = side
+      return 'infeasible'
+    }
+    const pivot = t.entries[row * t.columns.length + column]!
+    if (Math.abs(pivot) < SMALL_PIVOT && t.age > 0) return 'stale'
+    const step = dualRatio(t, column, side * pivot)
+    if (step > PROGRESS) stalled = t.cautious ? stalled : 0
+    else stalled++
+    enter(t, row, column, side)
+  }
+}
+
+/** Amount by which a basic variable is outside its range beyond the tolerance, else 0. */
+function infeasibility(t: Tableau, v: number): number {
+  const x = t.value[v]!
+  if (x < t.program.lowTolerated[v]!) return t.program.low[v]! - x
+  if (x > t.program.highTolerated[v]!) return x - t.program.high[v]!
+  return 0
+}
+
+/**
+ * Dual steepest edge: the row whose infeasibility is largest for the length of its edge, the norm
+ * of the row (J.J. Forrest, D. Goldfarb, Mathematical Programming 57 (1992) 341-374). With the
+ * whole tableau at hand the norm is read off exactly when wanted; few rows are ever infeasible.
+ */
+function steepestRow(t: Tableau): number {
+  const n = t.columns.length
+  let best = -1
+  let bestScore = 0
+  for (let i = 0; i < t.program.rowCount; i++) {
+    const miss = infeasibility(t, t.heads[i]!)
+    if (miss === 0) continue
+    const score = (miss * miss) / (1 + dot(t.entries, i * n, t.entries, i * n, n))
+    if (score > bestScore) {
+      bestScore = score
+      best = i
+    }
+  }
+  return best
+}
+
+/** Bland's leaving row: the infeasible basic variable with the least number. */
+function leastInfeasibleRow(t: Tableau): number {
+  let best = -1
+  for (let i = 0; i < t.program.rowCount; i++) {
+    const v = t.heads[i]!
+    if (infeasibility(t, v) > 0 && (best < 0 || v < t.heads[best]!)) best = i
+  }
+  return best
+}
+
+/** Whether moving a column's variable off its bound moves the leaving one the way it must go. */
+function helps(t: Tableau, column: number, push: number): boolean {
+  if (Math.abs(push) <= PIVOT_ZERO) return false
+  const v = t.columns[column]!
+  if (t.program.low[v] === t.program.high[v]) return false
+  const status = t.status[v]!
+  return status === AT_LOWER ? push > 0 : status === AT_UPPER ? push < 0 : true
+}
+
+/** Dual step at which a helping column's reduced cost reaches zero; wrong signs count as zero. */
+function dualRatio(t: Tableau, column: number, push: number): number {
+  if (t.status[t.columns[column]!] === AT_ZERO) return 0
+  return Math.max(0, t.reduced[column]! / push)
+}
+
+/**
+ * The bound-flipping (long-step) ratio test with Harris tolerances.
+ *
+ * As the dual step grows, reduced costs reach zero one after another. The first to do so need not
+ * enter: if it is boxed it can jump to its other bound instead, which only takes its share
+ * |push| · (high - low) off the leaving variable's infeasibility. While infeasibility remains the
+ * step goes on, flipping for free what would have been pivots; blends are all boxes, so this pays.
+ * Breakpoints closer together than the tolerance form a group, of which the largest |push| enters,
+ * for a stable pivot (Koberstein 2005, section 6.2; Harris 1973). When no column is left while
+ * infeasibility remains, the row is a proof of infeasibility: -1.
+ */
+function longStep(t: Tableau, row: number, side: number): number {
+  const { candidates } = t
+  const start = row * t.columns.length
+  const head = t.heads[row]!
+  let count = 0
+  for (let j = 0; j < t.columns.length; j++) {
+    if (helps(t, j, side * t.entries[start + j]!)) candidates[count++] = j
+  }
+  const { low, high, lowTolerated, highTolerated } = t.program
+  const slack = side > 0 ? low[head]! - lowTolerated[head]! : highTolerated[head]! - high[head]!
+  let left = infeasibility(t, head)
+  let passed = 0
+  while (passed < count) {
+    const groupEnd = nextGroup(t, row, side, passed, count)
+    let best = candidates[passed]!
+    let taken = 0
+    for (let k = passed; k < groupEnd; k++) {
+      const j = candidates[k]!
+      const size = Math.abs(t.entries[start + j]!)
+      const v = t.columns[j]!
+      taken += size * (high[v]! - low[v]!)
+      if (size > Math.abs(t.entries[start + best]!)) best = j
+    }
+    if (left - taken <= slack) {
+      for (let k = 0; k < passed; k++) flip(t, candidates[k]!)
+      return best
+    }
+    left -= taken
+    passed = groupEnd
+  }
+  return -1
+}
+
+/**
+ * Moves the next group of breakpoints to the front of candidates[from … count) and returns its
+ * end: all whose ratio is within the least ratio computed with reduced costs relaxed by the
+ * tolerance.
+ */
+function nextGroup(t: Tableau, row: number, side: number, from: number, count: number): number {
+  const { candidates } = t
+  const start = row * t.columns.length
+  let limit = Infinity
+  for (let k = from; k < count; k++) {
+    const j = candidates[k]!
+    const push = side * t.entries[start + j]!
+    limit = Math.min(limit, dualRatio(t, j, push) + DUAL_FEASIBILITY / Math.abs(push))
+  }
+  let end = from
+  for (let k = from; k < count; k++) {
+    const j = candidates[k]!
+    if (dualRatio(t, j, side * t.entries[start + j]!) > limit) continue
+    candidates[k] = candidates[end]!
+    candidates[end++] = j
+  }
+  return end
+}
+
+/** Bland's entering column: the least ratio, exactly, and of equals the least number. */
+function blandColumn(t: Tableau, row: number, side: number): number {
+  const start = row * t.columns.length
+  let best = -1
+  let bestRatio = Infinity
+  for (let j = 0; j < t.columns.length; j++) {
+    const push = side * t.entries[start + j]!
+    if (!helps(t, j, push)) continue
+    const ratio = dualRatio(t, j, push)
+    const tie = ratio === bestRatio && t.columns[j]! < t.columns[best]!
+    if (ratio < bestRatio || tie) {
+      bestRatio = ratio
+      best = j
+    }
+  }
+  return best
+}
+
+function flip(t: Tableau, column: number): void {
+  const v = t.columns[column]!
+  const { low, high } = t.program
+  const up = t.status[v] === AT_LOWER
+  t.status[v] = up ? AT_UPPER : AT_LOWER
+  t.move(column, up ? high[v]! - low[v]! : low[v]! - high[v]!)
+  t.value[v] = up ? high[v]! : low[v]!
+}
+
+/** Moves the leaving variable onto the bound it missed and exchanges it with the entering one. */
+function enter(t: Tableau, row: number, column: number, side: number): void {
+  const leaving = t.heads[row]!
+  const entering = t.columns[column]!
+  const bound = side > 0 ? t.program.low[leaving]! : t.program.high[leaving]!
+  const pivot = t.entries[row * t.columns.length + column]!
+  if (dualRatio(t, column, side * pivot) === 0 && t.reduced[column] !== 0) {
+    t.reduced[column] = 0 // of the wrong sign within the tolerance: shift it, or others would suffer
+    t.costsShifted = true
+  }
+  t.move(column, (bound - t.value[leaving]!) / pivot)
+  t.value[leaving] = bound
+  t.status[leaving] = side > 0 ? AT_LOWER : AT_UPPER
+  t.status[entering] = BASIC
+  t.pivot(row, column)
+}

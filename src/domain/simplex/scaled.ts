@@ -1,0 +1,210 @@
+import { dot } from './kernel'
+import { requireFinite, requireRange, type LinearProgram, type LinearRow } from './program'
+import { FEASIBILITY } from './tolerances'
+
+/** The power of two nearest to a positive size, by logarithm; 1 when there is nothing to measure. */
+function powerOfTwoNear(size: number): number {
+  return size > 0 && size < Infinity ? 2 ** Math.round(Math.log2(size)) : 1
+}
+
+/** Smallest times largest nonzero |value · weight| along a line; 0 when all are zero. */
+class Spread {
+  private least = Infinity
+  private most = 0
+  add(value: number): void {
+    const size = Math.abs(value)
+    if (size === 0) return
+    if (size < this.least) this.least = size
+    if (size > this.most) this.most = size
+  }
+  /** Geometric middle of the line. */
+  middle(): number {
+    return this.most === 0 ? 0 : Math.sqrt(this.least) * Math.sqrt(this.most)
+  }
+}
+
+/**
+ * The program twice: as the caller gave it, which answers are checked against, and scaled, which
+ * pivoting works on.
+ *
+ * Layout. Variables have one numbering throughout this folder: 0 … n-1 are the caller's, n … n+m-1
+ * are one *logical* per row, equal to the row's value, so a row's range is just the logical's
+ * bounds and every row is the equation `coefficients · x - logical = 0`. Matrices are row by row.
+ *
+ * Scaling. `x = scale · x'` per variable, every scale a power of two, so scaling and unscaling
+ * change exponents only and never round. One geometric pass over rows, then columns, brings the
+ * entries near 1 (Maros 2003, section 7.2); costs are divided by `costScale` likewise.
+ */
+export class ScaledProgram {
+  readonly columnCount: number
+  rowCount: number
+  private rowCapacity: number
+
+  matrix: Float64Array
+  readonly cost: Float64Array
+  lower: Float64Array
+  upper: Float64Array
+
+  scale: Float64Array
+  costScale = 1
+  scaledMatrix: Float64Array
+  readonly scaledCost: Float64Array
+  /** Scaled bounds, and the same moved outwards by the feasibility tolerance. */
+  low: Float64Array
+  high: Float64Array
+  lowTolerated: Float64Array
+  highTolerated: Float64Array
+
+  constructor(program: LinearProgram) {
+    const n = program.cost.length
+    const m = program.rows.length
+    this.columnCount = n
+    this.rowCount = m
+    this.rowCapacity = m
+    this.cost = new Float64Array(n)
+    this.scaledCost = new Float64Array(n)
+    this.matrix = new Float64Array(n * m)
+    this.scaledMatrix = new Float64Array(n * m)
+    this.lower = new Float64Array(n + m)
+    this.upper = new Float64Array(n + m)
+    this.scale = new Float64Array(n + m).fill(1)
+    this.low = new Float64Array(n + m)
+    this.high = new Float64Array(n + m)
+    this.lowTolerated = new Float64Array(n + m)
+    this.highTolerated = new Float64Array(n + m)
+    this.load(program)
+  }
+
+  /** Replaces all data by those of a program of the same shape. */
+  load(program: LinearProgram): void {
+    const n = this.columnCount
+    requireFinite('cost', program.cost, n)
+    if (
+      program.rows.length !== this.rowCount ||
+      program.lower.length !== n ||
+      program.upper.length !== n
+    ) {
+      throw new RangeError(
+        `Program has ${program.rows.length} rows and ${program.lower.length}/${program.upper.length} bounds; ` +
+          `this solver holds ${this.rowCount} rows and ${n} variables. Make a new solver for another shape.`,
+      )
+    }
+    for (let i = 0; i < this.rowCount; i++) {
+      const { coefficients } = program.rows[i]!
+      requireFinite(`row ${i}`, coefficients, n)
+      this.matrix.set(coefficients, i * n)
+    }
+    this.chooseScales()
+    this.setCost(program.cost)
+    for (let j = 0; j < n; j++) this.setBounds(j, program.lower[j]!, program.upper[j]!)
+    for (let i = 0; i < this.rowCount; i++) {
+      const { lower, upper } = program.rows[i]!
+      this.setBounds(n + i, lower, upper)
+    }
+  }
+
+  setCost(cost: ArrayLike<number>): void {
+    const n = this.columnCount
+    requireFinite('cost', cost, n)
+    let largest = 0
+    for (let j = 0; j < n; j++) {
+      this.cost[j] = cost[j]!
+      largest = Math.max(largest, Math.abs(cost[j]! * this.scale[j]!))
+    }
+    this.costScale = powerOfTwoNear(largest)
+    for (let j = 0; j < n; j++) this.scaledCost[j] = (cost[j]! * this.scale[j]!) / this.costScale
+  }
+
+  /**
+   * Bounds of a variable or logical in the caller's units. Bounds that cross by no more than the
+   * tolerance (a limit set to a computed optimum) are taken as equal.
+   */
+  setBounds(variable: number, lower: number, upper: number): void {
+    requireRange(`variable ${variable}`, lower, upper)
+    this.lower[variable] = lower
+    this.upper[variable] = upper
+    let low = lower / this.scale[variable]!
+    let high = upper / this.scale[variable]!
+    const slack = FEASIBILITY * (1 + Math.abs(low))
+    if (low > high && low - high <= slack) low = high = (low + high) / 2
+    this.low[variable] = low
+    this.high[variable] = high
+    this.lowTolerated[variable] = low === -Infinity ? low : low - FEASIBILITY * (1 + Math.abs(low))
+    this.highTolerated[variable] =
+      high === Infinity ? high : high + FEASIBILITY * (1 + Math.abs(high))
+  }
+
+  /** The first variable whose bounds leave it no value, or -1. */
+  firstCrossed(): number {
+    const count = this.columnCount + this.rowCount
+    for (let v = 0; v < count; v++) if (this.low[v]! > this.high[v]!) return v
+    return -1
+  }
+
+  /** Appends a row and returns its index; arrays grow by half when full. */
+  addRow(row: LinearRow): number {
+    const n = this.columnCount
+    const i = this.rowCount
+    requireFinite(`row ${i}`, row.coefficients, n)
+    if (i === this.rowCapacity) this.grow(Math.ceil(1.5 * i) + 1)
+    this.rowCount = i + 1
+    this.matrix.set(row.coefficients, i * n)
+    this.scale[n + i] = 1
+    this.scaleRow(i)
+    this.setBounds(n + i, row.lower, row.upper)
+    return i
+  }
+
+  /** Value of row i at x, both in the caller's units. */
+  rowValue(row: number, x: Float64Array): number {
+    return dot(this.matrix, row * this.columnCount, x, 0, this.columnCount)
+  }
+
+  private grow(rows: number): void {
+    const n = this.columnCount
+    this.rowCapacity = rows
+    this.matrix = enlarged(this.matrix, n * rows)
+    this.scaledMatrix = enlarged(this.scaledMatrix, n * rows)
+    this.lower = enlarged(this.lower, n + rows)
+    this.upper = enlarged(this.upper, n + rows)
+    this.scale = enlarged(this.scale, n + rows)
+    this.low = enlarged(this.low, n + rows)
+    this.high = enlarged(this.high, n + rows)
+    this.lowTolerated = enlarged(this.lowTolerated, n + rows)
+    this.highTolerated = enlarged(this.highTolerated, n + rows)
+  }
+
+  private chooseScales(): void {
+    const n = this.columnCount
+    this.scale.fill(1)
+    for (let i = 0; i < this.rowCount; i++) this.scaleRow(i)
+    for (let j = 0; j < n; j++) {
+      const column = new Spread()
+      for (let i = 0; i < this.rowCount; i++) column.add(this.scaledMatrix[i * n + j]!)
+      this.scale[j] = 1 / powerOfTwoNear(column.middle())
+    }
+    for (let i = 0; i < this.rowCount; i++) this.fillScaledRow(i)
+  }
+
+  /** Chooses the logical's scale from the row's entries at the present column scales. */
+  private scaleRow(i: number): void {
+    const n = this.columnCount
+    const row = new Spread()
+    for (let j = 0; j < n; j++) row.add(this.matrix[i * n + j]! * this.scale[j]!)
+    this.scale[n + i] = powerOfTwoNear(row.middle())
+    this.fillScaledRow(i)
+  }
+
+  private fillScaledRow(i: number): void {
+    const n = this.columnCount
+    for (let j = 0; j < n; j++) {
+      this.scaledMatrix[i * n + j] = (this.matrix[i * n + j]! * this.scale[j]!) / this.scale[n + i]!
+    }
+  }
+}
+
+function enlarged(array: Float64Array, length: number): Float64Array {
+  const larger = new Float64Array(length)
+  larger.set(array)
+  return larger
+}

@@ -1,0 +1,231 @@
+import { addMultiple } from './kernel'
+import type { ScaledProgram } from './scaled'
+
+/** Where a variable stands; one byte each makes up a stored basis. */
+export const BASIC = 0
+export const AT_LOWER = 1
+export const AT_UPPER = 2
+/** Nonbasic without any bound, resting at 0. */
+export const AT_ZERO = 3
+
+/**
+ * The dictionary of the simplex method: every basic variable written in the nonbasic ones,
+ *
+ *     x[heads[i]] = Σ_j entries[i·n + j] · x[columns[j]]            for each row i
+ *     objective   = Σ_j reduced[j] · x[columns[j]]
+ *
+ * There is no constant term, because every row of the program is `coefficients · x - logical = 0`
+ * (see `ScaledProgram`): limits live in the bounds, not in the equations. At the start the logicals
+ * are basic and `entries` is the scaled matrix itself; exchanging a basic variable with a nonbasic
+ * one (`pivot`) is all that ever happens to it. Only m × n numbers are kept: columns of basic
+ * variables would be unit vectors. At 12 × 50 it is 5 kB and fits a level-1 cache, where a full
+ * tableau beats any factorisation; the price is m·n multiply-adds a pivot.
+ *
+ * Source: G.B. Dantzig, Linear Programming and Extensions (1963); the dictionary form after
+ * V. Chvátal, Linear Programming (1983), and R.J. Vanderbei, Linear Programming.
+ */
+export class Tableau {
+  entries: Float64Array
+  /** Basic variable of each row, nonbasic variable of each column, and either's place by variable. */
+  heads: Int32Array
+  readonly columns: Int32Array
+  places: Int32Array
+  status: Uint8Array
+  /** Present scaled value of every variable, basic or not. */
+  value: Float64Array
+
+  /** Objective in the nonbasic variables: the reduced costs, by column. */
+  readonly reduced: Float64Array
+  /** A second objective carried along in parametric passes, by column. */
+  readonly direction: Float64Array
+  carriesDirection = false
+
+  /** Pivots since the last rebuild from the data. */
+  age = 0
+  /** Pivots still allowed in this attempt. */
+  pivotsLeft = 0
+  /** Pivots since the tableau was made: for measuring. */
+  pivots = 0
+  /** Reduced costs no longer belong to the true cost: recompute before trusting them. */
+  costsShifted = false
+  /** Bland's rule from the first step: slow but it cannot cycle. */
+  cautious = false
+
+  /** Working lists of the ratio tests, by column; no meaning between calls. */
+  readonly candidates: Int32Array
+  /** Row and side (+1 below its range, -1 above) that proved infeasibility. */
+  rayRow = -1
+  raySide = 0
+  /** Column and way (+1 up, -1 down) of an unbounded ray. */
+  rayColumn = -1
+
+  constructor(readonly program: ScaledProgram) {
+    const n = program.columnCount
+    this.columns = new Int32Array(n)
+    this.reduced = new Float64Array(n)
+    this.direction = new Float64Array(n)
+    this.candidates = new Int32Array(n)
+    this.entries = new Float64Array(program.scaledMatrix.length)
+    this.heads = new Int32Array(program.rowCount)
+    this.places = new Int32Array(n + program.rowCount)
+    this.status = new Uint8Array(n + program.rowCount)
+    this.value = new Float64Array(n + program.rowCount)
+    this.reset()
+  }
+
+  /** Back to the all-logical basis, every variable nonbasic at its lower bound where it has one. */
+  reset(): void {
+    const { columnCount: n, rowCount: m, low } = this.program
+    this.restart()
+    for (let j = 0; j < n; j++) this.status[j] = low[j] === -Infinity ? AT_UPPER : AT_LOWER
+    for (let i = 0; i < m; i++) this.status[n + i] = BASIC
+  }
+
+  /** Entries, heads and columns of the all-logical basis; statuses are left alone. */
+  restart(): void {
+    const { columnCount: n, rowCount: m, scaledMatrix } = this.program
+    this.entries.set(scaledMatrix)
+    for (let j = 0; j < n; j++) this.columns[j] = this.places[j] = j
+    for (let i = 0; i < m; i++) {
+      this.heads[i] = n + i
+      this.places[n + i] = i
+    }
+    this.age = 0
+  }
+
+  /** Takes in the row just appended to the program, its logical basic. */
+  appendRow(): void {
+    const { columnCount: n, rowCount: m, scaledMatrix } = this.program
+    const row = m - 1
+    if (this.entries.length < scaledMatrix.length) this.grow()
+    for (let j = 0; j < n; j++) {
+      const v = this.columns[j]!
+      this.entries[row * n + j] = v < n ? scaledMatrix[row * n + v]! : 0
+    }
+    for (let i = 0; i < row; i++) {
+      const v = this.heads[i]!
+      const factor = v < n ? scaledMatrix[row * n + v]! : 0
+      if (factor !== 0) addMultiple(this.entries, row * n, factor, this.entries, i * n, n)
+    }
+    this.heads[row] = n + row
+    this.places[n + row] = row
+    this.status[n + row] = BASIC
+  }
+
+  private grow(): void {
+    const n = this.columns.length
+    const rows = this.program.scaledMatrix.length / n
+    this.entries = copied(this.entries, new Float64Array(n * rows))
+    this.value = copied(this.value, new Float64Array(n + rows))
+    this.heads = copied(this.heads, new Int32Array(rows))
+    this.places = copied(this.places, new Int32Array(n + rows))
+    this.status = copied(this.status, new Uint8Array(n + rows))
+  }
+
+  /**
+   * Exchanges the basic variable of `row` with the nonbasic one of `column`. Solving the row for
+   * the entering variable divides it by minus the pivot; putting that into the other rows and the
+   * objectives adds multiples of it. Values and statuses are the caller's business.
+   */
+  pivot(row: number, column: number): void {
+    const { entries } = this
+    const { columnCount: n, rowCount: m } = this.program
+    const start = row * n
+    const inverse = 1 / entries[start + column]!
+    for (let j = 0; j < n; j++) entries[start + j]! *= -inverse
+    entries[start + column] = inverse
+    for (let i = 0; i < m; i++) {
+      const factor = entries[i * n + column]!
+      if (i === row || factor === 0) continue
+      entries[i * n + column] = 0
+      addMultiple(entries, i * n, factor, entries, start, n)
+    }
+    this.pivotObjective(this.reduced, start, column)
+    if (this.carriesDirection) this.pivotObjective(this.direction, start, column)
+
+    const leaving = this.heads[row]!
+    const entering = this.columns[column]!
+    this.heads[row] = entering
+    this.columns[column] = leaving
+    this.places[entering] = row
+    this.places[leaving] = column
+    this.age++
+    this.pivots++
+  }
+
+  private pivotObjective(objective: Float64Array, start: number, column: number): void {
+    const factor = objective[column]!
+    if (factor === 0) return
+    objective[column] = 0
+    addMultiple(objective, 0, factor, this.entries, start, this.columns.length)
+  }
+
+  /** Moves a nonbasic variable by `step` and every basic variable with it. */
+  move(column: number, step: number): void {
+    const { entries, heads, value } = this
+    const n = this.columns.length
+    const m = this.program.rowCount
+    value[this.columns[column]!]! += step
+    for (let i = 0; i < m; i++) value[heads[i]!]! += entries[i * n + column]! * step
+  }
+
+  /** Puts nonbasic variables on the bounds their statuses name and recomputes the basic ones. */
+  refreshValues(): void {
+    const { heads, columns, value } = this
+    const n = columns.length
+    const m = this.program.rowCount
+    for (let i = 0; i < m; i++) value[heads[i]!] = 0
+    for (let j = 0; j < n; j++) {
+      const v = columns[j]!
+      this.rest(v)
+      const target = value[v]!
+      value[v] = 0
+      if (target !== 0) this.move(j, target)
+    }
+  }
+
+  /** Rests a nonbasic variable on its bound; one whose bound has gone moves to another it has. */
+  private rest(v: number): void {
+    const { low, high } = this.program
+    let status = this.status[v]!
+    if (status !== AT_UPPER && low[v] !== -Infinity) status = AT_LOWER
+    else if (high[v] !== Infinity) status = AT_UPPER
+    else status = low[v] === -Infinity ? AT_ZERO : AT_LOWER
+    this.status[v] = status
+    this.value[v] = status === AT_LOWER ? low[v]! : status === AT_UPPER ? high[v]! : 0
+  }
+
+  /** Writes an objective over all variables (0 for logicals) in the nonbasic ones, by column. */
+  express(cost: Float64Array, reduced: Float64Array): void {
+    const { heads, columns } = this
+    const n = columns.length
+    const m = this.program.rowCount
+    for (let j = 0; j < n; j++) reduced[j] = columns[j]! < n ? cost[columns[j]!]! : 0
+    for (let i = 0; i < m; i++) {
+      const factor = heads[i]! < n ? cost[heads[i]!]! : 0
+      if (factor !== 0) addMultiple(reduced, 0, factor, this.entries, i * n, n)
+    }
+  }
+
+  /** Reduced costs of the true cost. */
+  refreshCosts(): void {
+    this.express(this.program.scaledCost, this.reduced)
+    this.costsShifted = false
+  }
+
+  /** No basic variable is outside its bounds by more than the tolerance. */
+  isFeasible(): boolean {
+    const { heads, value } = this
+    const { lowTolerated, highTolerated, rowCount: m } = this.program
+    for (let i = 0; i < m; i++) {
+      const v = heads[i]!
+      if (value[v]! < lowTolerated[v]! || value[v]! > highTolerated[v]!) return false
+    }
+    return true
+  }
+}
+
+function copied<T extends Float64Array | Int32Array | Uint8Array>(from: T, into: T): T {
+  into.set(from)
+  return into
+}

@@ -1,0 +1,44 @@
+/**
+ * Every tolerance of the solver, with its reason. Doubles carry about 16 digits; a blend has
+ * numbers of size 100 with a dozen of them in a sum, so honest rounding noise is about 1e-13.
+ *
+ * Sources: P.M.J. Harris, Mathematical Programming 5 (1973) 1-28; I. Maros, Computational
+ * Techniques of the Simplex Method (2003), chapter 9; A. Koberstein, The dual simplex method
+ * (thesis, Paderborn 2005), chapter 6.
+ */
+
+/**
+ * What a finished answer is held to, in the caller's units: a row may miss its range by this part
+ * of its magnitude, and the primal and dual objectives may differ by this part of theirs.
+ */
+export const ANSWER_TOLERANCE = 1e-9
+
+/**
+ * How far a value may pass a bound while pivoting, relative to 1 + |bound| in scaled units. Ten
+ * times tighter than the answer's, so that an end of pivoting is nearly always an answer.
+ */
+export const FEASIBILITY = 1e-10
+
+/** How far a reduced cost may have the wrong sign while pivoting; scaled costs are near 1. */
+export const DUAL_FEASIBILITY = 1e-10
+
+/** Tableau entries below this are taken for rounding noise and never pivoted on. */
+export const PIVOT_ZERO = 1e-9
+
+/** A pivot below this is refused unless the tableau was just rebuilt from the data. */
+export const SMALL_PIVOT = 1e-7
+
+/** A step shorter than this counts as no progress when watching for cycles. */
+export const PROGRESS = 1e-12
+
+/** Rounding noise of a sum relative to the sum of its absolute terms: 4,500 units in the last place. */
+export const ROUNDING = 1e-12
+
+/** Pivots between two rebuilds from the original data, to keep drift below the tolerances. */
+export const REBUILD_AFTER = 100
+
+/** Steps without progress per row before Bland's rule takes over. */
+export const PATIENCE_PER_ROW = 3
+
+/** Most pivots of one attempt, per row and column together. */
+export const PIVOTS_PER_LINE = 50
