@@ -41,7 +41,7 @@ export async function findBrowser(machine: Machine = thisMachine): Promise<Found
   if (packaged) return { ...packaged, foundBy: 'package' }
   throw new Error(
     'No browser for the browser tests: the variable CHROMIUM is not set, no Chromium or Chrome is ' +
-      `in its usual places on ${machine.platform}, and the packaged one (Linux on x64 only) is not ` +
+      `in its usual places on ${machine.platform}, and the packaged one (Linux with glibc on x64 only) is not ` +
       'installed or does not fit. Install Chromium or Chrome, or set CHROMIUM to its full path, ' +
       'such as CHROMIUM=/usr/bin/chromium.',
   )

