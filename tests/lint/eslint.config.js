@@ -23,8 +23,19 @@ const withTypes = {
     '@typescript-eslint/no-explicit-any': 'error',
     '@typescript-eslint/no-floating-promises': 'error',
     '@typescript-eslint/no-non-null-assertion': 'error',
+    '@typescript-eslint/no-unused-vars': ['error', { argsIgnorePattern: '^_' }],
     '@typescript-eslint/switch-exhaustiveness-check': 'error',
   },
+}
+
+/**
+ * Loops over rows and columns of typed arrays, bounded by the loop: a fallback value beside every
+ * index would turn a wrong index into a wrong number, where `!` leaves NaN to be noticed.
+ */
+const inMatrixLoops = {
+  name: 'barwright/matrix-loops',
+  files: ['src/domain/simplex/*.ts'],
+  rules: { '@typescript-eslint/no-non-null-assertion': 'off' },
 }
 
 const inSvelte = {
@@ -100,6 +111,7 @@ export default defineConfig(
   js.configs.recommended,
   { languageOptions: { globals: { ...globals.browser, ...globals.node } } },
   withTypes,
+  inMatrixLoops,
   inSvelte,
   habits,
   inSource,

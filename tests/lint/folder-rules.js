@@ -15,8 +15,8 @@ const FOLDERS = ['domain', 'data', 'worker', 'storage', 'charts', 'state', 'ui',
 /** @type {Readonly<Record<string, FolderRule>>} */
 export const FOLDER_RULES = {
   domain: rule('domain', [], ['javascript-lp-solver', 'highs', 'mathjs'], { pure: true }),
-  data: rule('data', ['domain'], ['zod'], { pure: true }),
-  worker: rule('worker', ['domain', 'data'], ['comlink']),
+  data: rule('data', ['domain'], ['zod', 'mathjs'], { pure: true }),
+  worker: rule('worker', ['domain', 'data'], ['comlink', 'highs']),
   storage: rule('storage', ['domain', 'data'], ['zod']),
   charts: rule('charts', ['domain'], ['d3'], { pure: true }),
   state: rule('state', ['domain', 'worker', 'data', 'charts', 'storage'], ['svelte']),
@@ -25,7 +25,7 @@ export const FOLDER_RULES = {
     ['domain', 'worker', 'data', 'charts', 'storage', 'state'],
     ['svelte', 'd3', 'bits-ui', '@fontsource-variable'],
   ),
-  cli: rule('cli', ['domain', 'data', 'worker'], ['node:', 'comlink']),
+  cli: rule('cli', ['domain', 'data', 'worker'], ['node:', 'comlink', 'highs']),
 }
 
 const PURE_MESSAGE =
