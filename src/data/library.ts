@@ -4,16 +4,13 @@ import measures from '../../data/measures.json'
 import oils from '../../data/oils.json'
 import referenceBars from '../../data/reference-bars.json'
 import sources from '../../data/sources.json'
-import type { Measure } from '../domain/blend/measure'
-import type { Oil } from '../domain/blend/oil'
+import type { Library as BlendLibrary } from '../domain/blend/library'
 import type { FattyAcid } from '../domain/chemistry/fatty-acid'
 import { librarySchema, type ReferenceBar, type Source } from './library-schema'
 
 /** The oils, acids, measures and bars that come with the program, with the sources of their figures. */
-export interface Library {
+export interface Library extends BlendLibrary {
   readonly acids: ReadonlyMap<string, FattyAcid>
-  readonly oils: ReadonlyMap<string, Oil>
-  readonly measures: readonly Measure[]
   readonly referenceBars: readonly ReferenceBar[]
   readonly sources: ReadonlyMap<string, Source>
 }
