@@ -44,7 +44,8 @@ function rowMagnitude(program: ScaledProgram, row: number, x: Float64Array): num
  * Whether multipliers prove that no feasible point is cheaper than `objective`. Any row prices
  * give the bound Σ min(d · lower, d · upper) over variables and rows (weak duality), d being
  * `reducedCosts` for variables and `duals` for rows; here it must meet the objective (strong
- * duality) within ANSWER_TOLERANCE of the magnitude of the terms added up.
+ * duality) within ANSWER_TOLERANCE of the magnitude of the terms added up, or of the largest cost
+ * of one unit where those are less.
  */
 export function isOptimalityProved(
   program: ScaledProgram,
@@ -55,7 +56,7 @@ export function isOptimalityProved(
 ): boolean {
   const { columnCount: n, rowCount: m, cost, costScale, scale, lower, upper } = program
   let bound = 0
-  let magnitude = 0
+  let magnitude = costScale
   for (let v = 0; v < n + m; v++) {
     const d = v < n ? reducedCosts[v]! : duals[v - n]!
     if (d === 0) continue

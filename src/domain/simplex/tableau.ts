@@ -51,8 +51,10 @@ export class Tableau {
   /** Bland's rule from the first step: slow but it cannot cycle. */
   cautious = false
 
-  /** Working lists of the ratio tests, by column; no meaning between calls. */
+  /** Working lists of the dual ratio test (see `dual.ts`); no meaning between calls. */
   readonly candidates: Int32Array
+  readonly ratios: Float64Array
+  readonly sizes: Float64Array
   /** Row and side (+1 below its range, -1 above) that proved infeasibility. */
   rayRow = -1
   raySide = 0
@@ -65,6 +67,8 @@ export class Tableau {
     this.reduced = new Float64Array(n)
     this.direction = new Float64Array(n)
     this.candidates = new Int32Array(n)
+    this.ratios = new Float64Array(n)
+    this.sizes = new Float64Array(n)
     this.entries = new Float64Array(program.scaledMatrix.length)
     this.heads = new Int32Array(program.rowCount)
     this.places = new Int32Array(n + program.rowCount)

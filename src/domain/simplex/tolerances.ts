@@ -42,3 +42,16 @@ export const PATIENCE_PER_ROW = 3
 
 /** Most pivots of one attempt, per row and column together. */
 export const PIVOTS_PER_LINE = 50
+
+/** Dual steps without progress before the reduced costs are perturbed. */
+export const PERTURB_AFTER = 2
+
+/**
+ * Size of that perturbation; scaled costs are near 1. Far above DUAL_FEASIBILITY so that it orders
+ * the ratios, and undone at the end by recomputing the true reduced costs. Any size from 1e-6 to
+ * 1e-2 gave the same number of pivots within a tenth (measured on 1,200 blends).
+ */
+export const PERTURBATION = 1e-5
+
+/** Fractional part of the golden ratio: its multiples spread evenly over [0, 1). */
+export const GOLDEN_RATIO = 0.6180339887498949
