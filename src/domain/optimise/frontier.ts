@@ -1,3 +1,4 @@
+import { CORNER_TOLERANCE, type Size, sizeOf, step } from './corners'
 import type { Corner } from './region'
 
 /** Which way of each axis is wanted. */
@@ -9,16 +10,19 @@ export type Wanted = readonly ['more' | 'less', 'more' | 'less']
  * both axes; between two neighbours every point of the edge is on the frontier as well.
  */
 export function frontierOf(corners: readonly Corner[], wanted: Wanted): Corner[] {
-  const [sx, sy] = [sign(wanted[0]), sign(wanted[1])]
+  const size = sizeOf(corners)
   return corners
-    .filter((corner) => !corners.some((other) => dominates(other, corner, sx, sy)))
+    .filter((corner) => !corners.some((other) => dominates(other, corner, wanted, size)))
     .toSorted((a, b) => a.x - b.x)
 }
 
-const sign = (wanted: 'more' | 'less') => (wanted === 'more' ? 1 : -1)
-
-/** Whether one corner is at least as good on both axes and better on one. */
-function dominates(a: Corner, b: Corner, sx: number, sy: number): boolean {
-  const [dx, dy] = [sx * (a.x - b.x), sy * (a.y - b.y)]
-  return dx >= 0 && dy >= 0 && (dx > 0 || dy > 0)
+/** Whether one corner is at least as good on both axes and better on one, beyond what is noise. */
+function dominates(a: Corner, b: Corner, wanted: Wanted, size: Size): boolean {
+  const [dx, dy] = step(b, a, size)
+  const [across, up] = [gain(dx, wanted[0]), gain(dy, wanted[1])]
+  const noWorse = across >= -CORNER_TOLERANCE && up >= -CORNER_TOLERANCE
+  return noWorse && (across > CORNER_TOLERANCE || up > CORNER_TOLERANCE)
 }
+
+const gain = (difference: number, wanted: 'more' | 'less') =>
+  wanted === 'more' ? difference : -difference

@@ -4,6 +4,7 @@ import { blendValue, oilValue } from '../blend/values'
 import { fractionFromPercent } from '../units'
 import { type Brief, pricesOf } from './brief'
 import { shareProgram } from './brief-program'
+import { CORNER_TOLERANCE, type Size, sizeOf, step, withoutMiddles } from './corners'
 import type { LinearProgram, SolveProgram } from './program'
 import { withoutWishesOn } from './ranges'
 import { breaches, UnsoundAnswer } from './verify'
@@ -18,19 +19,13 @@ export interface Corner {
   readonly blend: Blend
 }
 
-/**
- * How far a point must lie outside an edge to count as a new corner, as a fraction of the region's
- * size. Solvers keep rows to about 1e-8 of their size, so a tenfold margin separates corners from noise.
- */
-const CORNER_TOLERANCE = 1e-7
-
-/** Directions of the first solves: the ends of both axes, lexicographically apart by the refinement. */
-const COMPASS: readonly (readonly [number, number])[] = [
-  [1, 0],
+/** Directions of the first solves, counter-clockwise: the ends of both axes. */
+const EAST = [1, 0] as const
+const NORTH_WEST_SOUTH = [
   [0, 1],
   [-1, 0],
   [0, -1],
-]
+] as const
 
 /**
  * All that the shelf can reach on two measures with every other limit of the brief kept: the exact
@@ -49,22 +44,24 @@ export function attainableRegion(
   solve: SolveProgram,
 ): Corner[] {
   const search = supportSearch(withoutWishesOn(brief, axes), axes, library, solve)
-  const first = search(...(COMPASS[0] ?? [1, 0]))
+  const first = search(...EAST)
   if (!first) return []
-  const starts = COMPASS.map(([dx, dy]) => search(dx, dy) ?? first)
+  const walk: Walk = (dx, dy) => search(dx, dy) ?? vanished()
+  const starts = [first, ...NORTH_WEST_SOUTH.map(([dx, dy]) => walk(dx, dy))]
   const scale = sizeOf(starts)
   const ring = starts.flatMap((from, index) => {
     const to = starts[(index + 1) % starts.length] ?? first
-    return [from, ...between(from, to, search, scale)]
+    return [from, ...between(from, to, walk, scale)]
   })
-  return withoutRepeats(ring, scale)
+  return withoutMiddles(ring, scale)
 }
 
 type Search = (dx: number, dy: number) => Corner | undefined
+/** A search of a region that is known to have blends. */
+type Walk = (dx: number, dy: number) => Corner
 
-interface Size {
-  readonly width: number
-  readonly height: number
+function vanished(): never {
+  throw new UnsoundAnswer('A region has blends in one direction and none in another')
 }
 
 function supportSearch(brief: Brief, axes: Axes, library: Library, solve: SolveProgram): Search {
@@ -94,42 +91,19 @@ function withCost(program: LinearProgram, cost: readonly number[]): LinearProgra
 }
 
 /** Corners strictly between two neighbours on the outer side, in order. */
-function between(from: Corner, to: Corner, search: Search, size: Size): Corner[] {
+function between(from: Corner, to: Corner, walk: Walk, size: Size): Corner[] {
   const [nx, ny] = normal(from, to, size)
   if (Math.hypot(nx * size.width, ny * size.height) <= CORNER_TOLERANCE) return []
-  const found = search(nx, ny)
-  if (!found) throw new UnsoundAnswer('A corner vanished while its region was walked')
+  const found = walk(nx, ny)
   const beyond = nx * (found.x - from.x) + ny * (found.y - from.y)
   if (beyond <= CORNER_TOLERANCE) return []
-  return [...between(from, found, search, size), found, ...between(found, to, search, size)]
+  return [...between(from, found, walk, size), found, ...between(found, to, walk, size)]
 }
 
 /** Outward normal of an edge walked counter-clockwise, scaled so that its product with a step is in edge lengths. */
-function normal(from: Corner, to: Corner, { width, height }: Size): [number, number] {
-  const dx = (to.x - from.x) / width
-  const dy = (to.y - from.y) / height
+function normal(from: Corner, to: Corner, size: Size): [number, number] {
+  const [dx, dy] = step(from, to, size)
   const length = Math.hypot(dx, dy)
   if (length <= CORNER_TOLERANCE) return [0, 0]
-  return [dy / length / width, -dx / length / height]
-}
-
-function sizeOf(corners: readonly Corner[]): Size {
-  const span = (values: number[]) => Math.max(...values) - Math.min(...values) || 1
-  return { width: span(corners.map(({ x }) => x)), height: span(corners.map(({ y }) => y)) }
-}
-
-/** Drops repeated points and those that lie on the straight line of their neighbours. */
-function withoutRepeats(ring: readonly Corner[], size: Size): Corner[] {
-  const apart = (a: Corner, b: Corner) =>
-    Math.hypot((a.x - b.x) / size.width, (a.y - b.y) / size.height) > CORNER_TOLERANCE
-  const single = ring.filter((corner, i) => i === 0 || apart(corner, ring[i - 1] ?? corner))
-  const last = single.at(-1)
-  if (single.length > 1 && last && single[0] && !apart(last, single[0])) single.pop()
-  if (single.length < 3) return single
-  return single.filter((corner, i) => {
-    const before = single.at(i - 1) ?? corner
-    const after = single[(i + 1) % single.length] ?? corner
-    const [nx, ny] = normal(before, after, size)
-    return Math.abs(nx * (corner.x - before.x) + ny * (corner.y - before.y)) > CORNER_TOLERANCE
-  })
+  return [dy / length / size.width, -dx / length / size.height]
 }
