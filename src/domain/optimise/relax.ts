@@ -20,6 +20,9 @@ export interface Relaxation {
 const STEP = 0.1
 const MONEY_STEP = 0.01
 
+/** A value that stands this small a part of a step beside a mark is that mark, and solver's noise. */
+const NOISE_STEPS = 1e-5
+
 /**
  * For each limit of a conflict the least change of it alone that frees the brief; limits for which no
  * value would do are left out. One solve for the change and one for the blend it opens.
@@ -35,9 +38,11 @@ export function relaxations(
     .flatMap((limit) => {
       const nearest = nearestValue(brief, limit, library, solve)
       if (nearest === undefined) return []
-      const to = towardsFreedom(nearest, limit)
-      const found = bestBlend(withLimit(brief, limit, to), library, solve)
-      return found ? [{ limit: limit.path, from: limit.value, to, found }] : []
+      for (const to of marksBeyond(nearest, limit)) {
+        const found = bestBlend(withLimit(brief, limit, to), library, solve)
+        if (found) return [{ limit: limit.path, from: limit.value, to, found }]
+      }
+      return []
     })
 }
 
@@ -78,10 +83,16 @@ function towards(
   return { ...program, sense, variables }
 }
 
-/** Rounds away from the old limit's side, so that the rounded limit still works. */
-function towardsFreedom(value: number, limit: Limit): number {
-  const step = limit.subject === COST ? MONEY_STEP : STEP
+/**
+ * The mark at or beyond the nearest value, away from the old limit's side, and the next one: the first
+ * may stand short by the noise and then be refused.
+ */
+function marksBeyond(value: number, limit: Limit): number[] {
+  const step = limit.kind === 'measure' && limit.subject === COST ? MONEY_STEP : STEP
   const steps = value / step
-  const whole = limit.side === 'min' ? Math.floor(steps) : Math.ceil(steps)
-  return Number((whole * step).toFixed(2))
+  const [first, freer] =
+    limit.side === 'min'
+      ? [Math.floor(steps + NOISE_STEPS), -1]
+      : [Math.ceil(steps - NOISE_STEPS), 1]
+  return [first, first + freer].map((whole) => Number((whole * step).toFixed(2)))
 }
