@@ -2,20 +2,20 @@ import type { Library } from '../blend/library'
 import type { Brief } from './brief'
 import type { SolveProgram } from './program'
 import { type Answer, solveBrief } from './solve'
-import { CHECK_TOLERANCE } from './verify'
+import { toleranceOn } from './verify'
 
 /** Values to hit by measure id, in each measure's unit. */
 export type Point = Readonly<Record<string, number>>
 
 /**
  * The blend that hits a point of the map and is best at the brief's goal there. The wishes on the
- * point's own measures give way; all other limits hold. The point is hit to 1e-6 of the measure's unit,
- * so that a point read off the region's edge is still inside it.
+ * point's own measures give way; all other limits hold. The point is hit to 1e-6 of the measure's unit
+ * (of money, one part in a million), so that a point read off the region's edge is still inside it.
  */
 export function solveAt(brief: Brief, point: Point, library: Library, solve: SolveProgram): Answer {
   const exact = Object.entries(point).map(([id, value]) => [
     id,
-    { min: value - CHECK_TOLERANCE, max: value + CHECK_TOLERANCE },
+    { min: value - toleranceOn(id, value), max: value + toleranceOn(id, value) },
   ])
   const measures = { ...brief.measures, ...Object.fromEntries(exact) }
   return solveBrief({ ...brief, measures }, library, solve)
