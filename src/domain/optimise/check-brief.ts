@@ -41,16 +41,19 @@ function groupProblems(brief: Brief): Problem[] {
   return brief.groups.flatMap((group, number) => {
     const path = `groups[${number}]`
     const strangers = group.oils
-      .filter((oil) => !(oil in brief.oils))
+      .filter((oil) => !Object.hasOwn(brief.oils, oil))
       .map((oil) =>
         problem(
           `${path}.oils`,
           `"${oil}" is not on the shelf. Add it to oils or take it out here.`,
         ),
       )
+    const repeated = [...new Set(group.oils.filter((oil, at) => group.oils.indexOf(oil) < at))].map(
+      (oil) => problem(`${path}.oils`, `"${oil}" stands here more than once. Name it once.`),
+    )
     const empty =
       group.oils.length === 0 ? [problem(`${path}.oils`, 'The group names no oil. Add one.')] : []
-    return [...empty, ...strangers, ...shareLimits(group, path)]
+    return [...empty, ...strangers, ...repeated, ...shareLimits(group, path)]
   })
 }
 
