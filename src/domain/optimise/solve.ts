@@ -28,8 +28,8 @@ export type Answer =
 const TRACE_PERCENT = 1e-7
 
 /**
- * Solves a brief. The blend is checked against the brief from the oils alone before it is returned;
- * throws UnsoundAnswer where that check and the solver disagree.
+ * Solves a brief. The blend is checked against the brief from the oils alone before it is returned, as
+ * the solver gave it and again without traces; throws UnsoundAnswer where that check and the solver disagree.
  */
 export function solveBrief(brief: Brief, library: Library, solve: SolveProgram): Answer {
   const problems = checkBrief(brief, library)
@@ -48,12 +48,17 @@ export function bestBlend(brief: Brief, library: Library, solve: SolveProgram): 
     throw new UnsoundAnswer('The solver calls a blend of limited shares unbounded')
   const shares = Object.keys(brief.oils).map((oil, index) => [oil, outcome.point[index] ?? NaN])
   const raw: Blend = Object.fromEntries(shares)
-  const wrong = breaches(brief, raw, library)
-  if (wrong.length > 0) throw new UnsoundAnswer(`The answer breaks the brief: ${wrong.join('; ')}`)
+  expectSound(brief, raw, library)
   const blend = normalised(withoutTraces(raw, TRACE_PERCENT))
+  expectSound(brief, blend, library)
   const value = goalValue(brief, blend, library)
   expectSameGoal(value, outcome.objective + shareOffShelf(brief))
   return { blend, measures: blendValues(library, pricesOf(brief), blend), goalValue: value }
+}
+
+function expectSound(brief: Brief, blend: Blend, library: Library): void {
+  const wrong = breaches(brief, blend, library)
+  if (wrong.length > 0) throw new UnsoundAnswer(`The answer breaks the brief: ${wrong.join('; ')}`)
 }
 
 function expectSameGoal(ours: number, solvers: number): void {

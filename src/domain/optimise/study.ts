@@ -8,7 +8,7 @@ import { attainable, type Range, reckonable, withoutWishes, withoutWishesOn } fr
 import { type Relaxation, relaxations } from './relax'
 import { attainableRegion, type Axes, type Corner } from './region'
 import { type Answer, solveBrief } from './solve'
-import { CHECK_TOLERANCE } from './verify'
+import { CHECK_TOLERANCE, toleranceOn, UnsoundAnswer } from './verify'
 
 /** Everything the Brief and Map page shows of one brief. */
 export interface Study {
@@ -35,12 +35,19 @@ export function studyBrief(brief: Brief, axes: Axes, library: Library, solve: So
   const rangesOf = (of: (id: string) => Brief) => ranges(ids, of, library, solve)
   const drawn = axes.every((axis) => ids.includes(axis))
   const region = drawn ? attainableRegion(brief, axes, library, solve) : []
+  const shelf = rangesOf(() => withoutWishes(brief))
+  const reach = rangesOf((id) => withoutWishesOn(brief, [id]))
+  if (answer.status === 'optimal') {
+    expectAll(ids, shelf)
+    expectAll(ids, reach)
+    if (drawn && region.length === 0) throw new UnsoundAnswer('A brief with a blend has no region')
+  }
   const wanted = [measureOf(library, axes[0]).better, measureOf(library, axes[1]).better] as const
   return {
     answer,
     atLimit: limitsAt(brief, answer).map(({ path }) => path),
-    shelf: rangesOf(() => withoutWishes(brief)),
-    reach: rangesOf((id) => withoutWishesOn(brief, [id])),
+    shelf,
+    reach,
     region,
     frontier: frontierOf(region, wanted),
     relaxations:
@@ -49,6 +56,12 @@ export function studyBrief(brief: Brief, axes: Axes, library: Library, solve: So
 }
 
 const NOTHING = { atLimit: [], shelf: {}, reach: {}, region: [], frontier: [], relaxations: [] }
+
+/** Where a brief has a blend, every measure can be reached with fewer wishes; a solver that says otherwise errs. */
+function expectAll(ids: readonly string[], found: Readonly<Record<string, Range>>): void {
+  const missing = ids.filter((id) => !found[id])
+  if (missing.length > 0) throw new UnsoundAnswer(`No range was found of ${missing.join(', ')}`)
+}
 
 function ranges(
   ids: readonly string[],
@@ -68,7 +81,9 @@ function limitsAt(brief: Brief, answer: Answer): Limit[] {
   if (answer.status !== 'optimal') return []
   return limitsOf(brief).filter((limit) => {
     const value = valueUnder(brief, limit, answer)
-    return value !== undefined && Math.abs(value - limit.value) <= CHECK_TOLERANCE
+    if (value === undefined) return false
+    const near = limit.kind === 'measure' ? toleranceOn(limit.subject, value) : CHECK_TOLERANCE
+    return Math.abs(value - limit.value) <= near
   })
 }
 

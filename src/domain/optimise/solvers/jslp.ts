@@ -1,12 +1,13 @@
 import solver, { type ConstraintBound, type Model } from 'javascript-lp-solver'
 import type { LinearProgram, ProgramOutcome, Row, Variable } from '../program'
+import { UnsoundAnswer } from '../verify'
 
 /**
  * Solves with javascript-lp-solver 1.0.3.
  *
  * Known of it (measured over some 59,000 random blends): about one in 8,000 degenerate programs is
  * never answered, so it must run where it can be stopped; and an infeasible answer still holds values,
- * so nothing is read before `feasible` and `bounded`.
+ * so nothing is read before `feasible` and `bounded`. Throws UnsoundAnswer where a value is no number.
  */
 export function solveWithJslp(program: LinearProgram): ProgramOutcome {
   if (program.variables.some((variable) => variable.lower > variable.upper))
@@ -17,7 +18,7 @@ export function solveWithJslp(program: LinearProgram): ProgramOutcome {
   const point = program.variables.map((variable, index) => {
     const value = answer[columnName(index)] ?? 0
     if (typeof value !== 'number' || !Number.isFinite(value))
-      throw new Error(`javascript-lp-solver gave no number for ${variable.name}`)
+      throw new UnsoundAnswer(`javascript-lp-solver gave no number for ${variable.name}`)
     return value + offset(variable)
   })
   const objective = program.variables.reduce((sum, { cost }, j) => sum + cost * (point[j] ?? 0), 0)
