@@ -1,7 +1,7 @@
-import { z } from 'zod'
 import { batchFile, orderOf } from '../data/batch-file'
 import { briefFile, briefOf } from '../data/brief-file'
 import { lyeCautions } from '../data/cautions'
+import { jsonSchemas } from '../data/json-schema'
 import { library } from '../data/library'
 import { type Parsed, parseJson } from '../data/problems'
 import { planBatch } from '../domain/batch/plan'
@@ -52,7 +52,7 @@ export async function run(
       '',
       `There is no command "${command ?? ''}". Use solve, batch or oils; --help tells more.`,
     )
-  if (flags.schema) return { exitCode: EXIT.solved, output: schemaOf(command) }
+  if (flags.schema) return { exitCode: EXIT.solved, output: jsonSchemas[command]() }
   if (path === undefined || more.length > 0)
     return invalid('', `Give ${command} one file, or - to read standard input.`)
   const text = await textFrom(path, readInput)
@@ -91,10 +91,6 @@ function oils() {
     saponificationValue,
     iodineValue,
   }))
-}
-
-function schemaOf(command: 'solve' | 'batch') {
-  return z.toJSONSchema(command === 'solve' ? briefFile : batchFile, { io: 'input' })
 }
 
 function exitCodeOf({ status }: Answer): Result['exitCode'] {

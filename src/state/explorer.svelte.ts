@@ -1,0 +1,115 @@
+import { library } from '../data/library'
+import type { Brief } from '../domain/optimise/brief'
+import type { Point } from '../domain/optimise/point'
+import type { Axes } from '../domain/optimise/region'
+import type { Answer, Found } from '../domain/optimise/solve'
+import type { Study } from '../domain/optimise/study'
+import type { SolverClient } from '../worker/client'
+import { briefOfDraft, type Draft } from './draft'
+import { Latest } from './latest'
+
+interface StudyQuestion {
+  readonly brief: Brief
+  readonly axes: Axes
+}
+
+/** The blend under the cross of the map, or why there is none. */
+export interface Probe {
+  readonly point: Point
+  readonly answer: Answer
+}
+
+/** A study takes longer than this before the page says it is busy; --busy-after in the tokens. */
+const BUSY_AFTER_MS = 150
+
+/** The brief being written, what it comes to, and what is looked at on the map. */
+export class Explorer {
+  draft: Draft = $state.raw() as Draft
+  /** The newest finished study; it stays while the next one runs. */
+  study: Study | undefined = $state.raw()
+  /** The draft that the study belongs to. */
+  studied: Draft | undefined = $state.raw()
+  /** Milliseconds the newest study took. */
+  tookMs = $state(0)
+  busy = $state(false)
+  /** What went wrong with the program itself; never the brief's fault. */
+  failure: string | undefined = $state()
+  probe: Probe | undefined = $state.raw()
+  /** A blend picked on the map instead of the one found; any edit of the brief lets it go. */
+  picked: Found | undefined = $state.raw()
+  /** The last good blend, kept in sight while the brief has none. */
+  lastGood: Found | undefined = $state.raw()
+
+  readonly brief = $derived(briefOfDraft(this.draft))
+  readonly found: Found | undefined = $derived(
+    this.study?.answer.status === 'optimal' ? this.study.answer : undefined,
+  )
+  /** The blend in hand: picked, else found. */
+  readonly present: Found | undefined = $derived(this.picked ?? this.found)
+  readonly oilCount = $derived(Object.keys(this.brief.oils).length)
+
+  readonly #studies: Latest<StudyQuestion & { draft: Draft }, Study>
+  readonly #probes: Latest<{ brief: Brief; point: Point }, Answer>
+  #askedAt = 0
+
+  constructor(draft: Draft, client: SolverClient) {
+    this.draft = draft
+    this.#studies = new Latest(
+      ({ brief, axes }) => client.ask((service, solver) => service.study(solver, brief, axes)),
+      ({ draft }, study) => this.#accept(draft, study),
+      (_, error) => this.#fail(error),
+    )
+    this.#probes = new Latest(
+      ({ brief, point }) => client.ask((service, solver) => service.solveAt(solver, brief, point)),
+      ({ point }, answer) => (this.probe = { point, answer }),
+      (_, error) => this.#fail(error),
+    )
+  }
+
+  /** Replaces the draft; what was picked belongs to the old one. */
+  edit(change: (draft: Draft) => Draft): void {
+    this.draft = change(this.draft)
+    this.picked = undefined
+    this.probe = undefined
+  }
+
+  /** Sends the present brief to be studied. */
+  ask(): void {
+    this.#askedAt = performance.now()
+    this.#studies.put({ brief: this.brief, axes: this.draft.axes, draft: this.draft })
+    setTimeout(() => (this.busy = this.studied !== this.draft), BUSY_AFTER_MS)
+  }
+
+  /** Asks for the blend at a place of the map, in the axes' units. */
+  look(x: number, y: number): void {
+    const [across, up] = this.draft.axes
+    this.#probes.put({ brief: this.brief, point: { [across]: x, [up]: y } })
+  }
+
+  /** Takes a blend from the map in place of the one found. */
+  pick(found: Found): void {
+    this.picked = found
+  }
+
+  /** Goes back to the blend the brief found. */
+  unpick(): void {
+    this.picked = undefined
+  }
+
+  #accept(draft: Draft, study: Study): void {
+    this.study = study
+    this.studied = draft
+    this.busy = false
+    this.failure = undefined
+    this.tookMs = performance.now() - this.#askedAt
+    if (study.answer.status === 'optimal') this.lastGood = study.answer
+  }
+
+  #fail(error: unknown): void {
+    this.busy = false
+    this.failure = error instanceof Error ? error.message : String(error)
+  }
+}
+
+/** Measures shown on the page, in the library's order. */
+export const shownMeasures = library.measures.filter(({ shown }) => shown)

@@ -1,0 +1,21 @@
+/** The places of the page, by the part of the address after #. */
+export const PLACES = [
+  { id: 'brief', name: 'Brief and Map' },
+  { id: 'batch', name: 'Batch' },
+] as const
+
+export type PlaceId = (typeof PLACES)[number]['id']
+
+/** Where the page is; the address keeps it, so that back and reload work. */
+export class Place {
+  id: PlaceId = $state(placeIn(location.hash))
+
+  /** Follows the address. */
+  follow = () => {
+    this.id = placeIn(location.hash)
+  }
+}
+
+function placeIn(hash: string): PlaceId {
+  return PLACES.find(({ id }) => `#${id}` === hash)?.id ?? 'brief'
+}
