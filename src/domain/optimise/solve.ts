@@ -46,7 +46,9 @@ export function bestBlend(brief: Brief, library: Library, solve: SolveProgram): 
   if (outcome.status === 'infeasible') return undefined
   if (outcome.status === 'unbounded')
     throw new UnsoundAnswer('The solver calls a blend of limited shares unbounded')
-  const shares = Object.keys(brief.oils).map((oil, index) => [oil, outcome.point[index] ?? NaN])
+  const shares = Object.keys(brief.oils).map((oil, index) => {
+    return [oil, outcome.point[index] ?? NaN] as const
+  })
   const raw: Blend = Object.fromEntries(shares)
   expectSound(brief, raw, library)
   const blend = normalised(withoutTraces(raw, TRACE_PERCENT))
