@@ -34,7 +34,7 @@ export function stripSegments(
   width: number,
 ): Segment[] {
   const present = inStripOrder(oils.values()).filter(({ id }) => (blend[id] ?? 0) > 0)
-  const room = width - GAP_PX * Math.max(0, present.length - 1)
+  const room = Math.max(0, width - GAP_PX * Math.max(0, present.length - 1))
   let x = 0
   return present.map((oil) => {
     const sharePercent = blend[oil.id] ?? 0
