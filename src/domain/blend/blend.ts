@@ -11,11 +11,14 @@ export function totalShare(blend: Blend): number {
   return Object.values(blend).reduce((sum, share) => sum + share, 0)
 }
 
-/** The same blend with its shares scaled to add to 100. Throws when there is nothing to scale. */
+/**
+ * The same blend with its shares scaled to add to 100; none is over 100, not by the last bit either.
+ * Throws when there is nothing to scale.
+ */
 export function normalised(blend: Blend): Blend {
   const total = totalShare(blend)
   if (!(total > 0)) throw new Error('A blend without any share cannot be scaled to 100 %')
-  return mapShares(blend, (share) => (share * WHOLE_PERCENT) / total)
+  return mapShares(blend, (share) => Math.min(WHOLE_PERCENT, (share * WHOLE_PERCENT) / total))
 }
 
 /** The blend without the oils that take no part: shares of at most `negligible` percent. */
