@@ -34,7 +34,8 @@ export function unknownOil(oil: string, library: Library, path: string): Problem
 
 /** The problem of a share outside 0 to 100 %. */
 export function shareProblem(path: string, share: number): Problem {
-  return problem(path, `The share is ${plain(share)} %; shares run from 0 to 100 %.`)
+  const message = `The share is ${plain(share)} %; shares run from 0 to 100 %. Give one in that range.`
+  return problem(path, message)
 }
 
 /** A problem at a path. */
