@@ -11,6 +11,10 @@ import { COST } from '../blend/measure'
 import { WHOLE_PERCENT } from '../units'
 import { type Brief, goalMeasure, type Limits } from './brief'
 
+/** Prices and limits beyond this are slips of the hand, and solvers take them for infinite. */
+const LARGEST_FIGURE = 1e9
+const LIMIT_ADVICE = 'Give a number that the measure can have, or leave it out.'
+
 /** All that is wrong with a brief beyond its shape; empty when it can be solved. */
 export function checkBrief(brief: Brief, library: Library): Problem[] {
   return [
@@ -28,13 +32,17 @@ function shelfProblems(brief: Brief, library: Library): Problem[] {
     return [{ path: 'oils', message: 'The shelf is empty. Add at least one oil.' }]
   return shelf.flatMap(([oil, limits]) => {
     const path = `oils.${oil}`
-    const { pricePerKg } = limits
-    const price =
-      pricePerKg === undefined || (Number.isFinite(pricePerKg) && pricePerKg >= 0)
-        ? []
-        : [problem(`${path}.pricePerKg`, `The price is ${pricePerKg}. Give 0 or more per kg.`)]
-    return [...unknownOil(oil, library, path), ...price, ...shareLimits(limits, path)]
+    return [
+      ...unknownOil(oil, library, path),
+      ...wrongPrice(limits.pricePerKg, `${path}.pricePerKg`),
+      ...shareLimits(limits, path),
+    ]
   })
+}
+
+function wrongPrice(price: number | undefined, path: string): Problem[] {
+  if (price === undefined || (price >= 0 && price <= LARGEST_FIGURE)) return []
+  return [problem(path, `The price is ${price}. Give 0 to ${LARGEST_FIGURE} per kg.`)]
 }
 
 function groupProblems(brief: Brief): Problem[] {
@@ -102,9 +110,9 @@ function rangeProblems({ min, max }: Limits, path: string): Problem[] {
       ['max', max],
     ] as const
   ).flatMap(([side, value]) =>
-    value === undefined || Number.isFinite(value)
+    value === undefined || Math.abs(value) <= LARGEST_FIGURE
       ? []
-      : [problem(`${path}.${side}`, `${value} is not a number. Give a number or leave it out.`)],
+      : [problem(`${path}.${side}`, `The limit is ${value}. ${LIMIT_ADVICE}`)],
   )
   if (broken.length > 0 || min === undefined || max === undefined || min <= max) return broken
   const message = `At least ${plain(min)} is over at most ${plain(max)}. Lower the first or raise the second.`
