@@ -1,6 +1,13 @@
 import type { Library } from '../blend/library'
 import type { AlkaliKind } from '../chemistry/alkali'
-import { checkBlend, problem, type Problem, SHARE_SUM_SLACK_PERCENT } from '../blend/check-blend'
+import {
+  checkBlend,
+  plain,
+  problem,
+  type Problem,
+  SHARE_SUM_SLACK_PERCENT,
+  shareProblem,
+} from '../blend/check-blend'
 import { percentFromFraction, WHOLE_PERCENT } from '../units'
 import { alkalisOf, type BatchOrder } from './order'
 
@@ -10,6 +17,9 @@ import { alkalisOf, type BatchOrder } from './order'
  * tables); KOH holds a little more, and is kept to the same limit.
  */
 export const MOST_LYE_CONCENTRATION_PERCENT = 50
+
+/** Step of the finest balance that stands outside a laboratory, in g: common practice. */
+const FINEST_STEP_G = 0.001
 
 const KINDS: readonly AlkaliKind[] = ['naoh', 'koh']
 
@@ -51,13 +61,17 @@ function alkaliProblems(order: BatchOrder): Problem[] {
   const wrong = KINDS.flatMap((kind) => {
     const share = order.alkali[kind]
     if (share === undefined || (share >= 0 && share <= WHOLE_PERCENT)) return []
-    return [problem(`alkali.${kind}`, `The share is ${share} %; shares run from 0 to 100 %.`)]
+    return [shareProblem(`alkali.${kind}`, share)]
   })
   if (wrong.length > 0) return wrong
   const total = (order.alkali.naoh ?? 0) + (order.alkali.koh ?? 0)
   if (Math.abs(total - WHOLE_PERCENT) > SHARE_SUM_SLACK_PERCENT)
-    return [problem('alkali', `The alkalis add to ${total} % of the fat; they must add to 100 %.`)]
+    return [problem('alkali', alkaliSumMessage(total))]
   return alkalisOf(order).flatMap((kind) => purityProblems(kind, order.purity[kind]))
+}
+
+function alkaliSumMessage(total: number): string {
+  return `The alkalis turn ${plain(total)} % of the fat to soap; their shares add to 100 %. Change them until they do.`
 }
 
 function purityProblems(kind: AlkaliKind, purity: number | undefined): Problem[] {
@@ -106,9 +120,15 @@ export function dissolving(path: string, concentrationPercent: number): Problem[
 function scaleProblems({ scale }: BatchOrder): Problem[] {
   if (!scale) return []
   return [
-    ...positive('scale.oilStepG', scale.oilStepG, 'g per step'),
-    ...positive('scale.lyeStepG', scale.lyeStepG, 'g per step'),
+    ...stepProblems('scale.oilStepG', scale.oilStepG),
+    ...stepProblems('scale.lyeStepG', scale.lyeStepG),
   ]
+}
+
+function stepProblems(path: string, stepG: number): Problem[] {
+  if (Number.isFinite(stepG) && stepG >= FINEST_STEP_G) return []
+  const message = `The scale shows steps of ${stepG} g. Give its step, ${FINEST_STEP_G} g or more.`
+  return [problem(path, message)]
 }
 
 function positive(path: string, value: number, unit: string): Problem[] {

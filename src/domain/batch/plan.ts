@@ -36,7 +36,11 @@ export function planBatch(order: BatchOrder, library: Library): BatchPlan {
   if (problems.length > 0) return { status: 'invalid', problems }
   const weights = weightsFor(order, oilGramsOf(order, library), library)
   const figures = figuresOf(order, weights, library)
-  const late = [...nothingLeft(weights), ...dissolving('water', figures.lyeConcentrationPercent)]
+  const late = [
+    ...beyondReckoning(order, weights, figures),
+    ...nothingLeft(weights),
+    ...dissolving('water.percentOfOils', figures.lyeConcentrationPercent),
+  ]
   if (late.length > 0) return { status: 'invalid', problems: late }
   return { status: 'ready', ...weights, figures, warnings: warningsOf(figures) }
 }
@@ -76,6 +80,15 @@ function figuresOf(order: BatchOrder, weights: Weights, library: Library): Batch
     pureHydroxideGrams: kinds.reduce((grams, { weighed, purity }) => grams + weighed * purity, 0),
     densityGPerMl: order.mould ? (order.mould.densityGPerMl ?? BATTER_DENSITY_G_PER_ML) : null,
   }
+}
+
+/** Sizes at which floating point has no figures left, such as 1e308 g. */
+function beyondReckoning(order: BatchOrder, weights: Weights, figures: BatchFigures): Problem[] {
+  const { superfatPercent, lyeConcentrationPercent, waterPercentOfOils } = figures
+  const told = [weights.totalGrams, superfatPercent, lyeConcentrationPercent, waterPercentOfOils]
+  if (told.every(Number.isFinite)) return []
+  const path = order.mould ? 'mould.volumeMl' : 'oilGrams'
+  return [{ path, message: 'No weights come of this. Give a size that a scale can weigh.' }]
 }
 
 /** A batch so small that the scale shows nothing. */
