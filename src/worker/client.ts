@@ -17,14 +17,22 @@ const LAST_LIMIT_MS = 30_000
 /** One question to the service, with the solver to use. */
 export type Question<T> = (service: SolverService, solver: SolverName) => Promise<T>
 
+/** A thread at work; `ended` rejects when it dies or is ended, with the reason. */
+interface Running {
+  readonly service: SolverService
+  readonly ended: Promise<never>
+  end(reason: Error): void
+}
+
 /**
  * Asks a solving thread, one question at a time. javascript-lp-solver is known to loop for ever on rare
  * programs; a thread that does not answer in time is ended and the question goes to HiGHS in a new one.
- * Errors and dead threads reject, so that no question hangs.
+ * Errors, dead threads and a closed client reject, so that no question hangs.
  */
 export class SolverClient {
-  #thread: SolverThread | undefined
+  #running: Running | undefined
   #tail: Promise<unknown> = Promise.resolve()
+  #closed = false
 
   constructor(
     private readonly spawn: () => SolverThread,
@@ -39,10 +47,10 @@ export class SolverClient {
     return answer
   }
 
-  /** Ends the thread. */
+  /** Ends the thread for good; what is not answered yet, and what is asked later, rejects. */
   close(): void {
-    this.#thread?.terminate()
-    this.#thread = undefined
+    this.#closed = true
+    this.#running?.end(new SolverClosed('The solver was closed'))
   }
 
   async #answer<T>(question: Question<T>): Promise<T> {
@@ -56,42 +64,54 @@ export class SolverClient {
   }
 
   async #within<T>(question: Question<T>, solver: SolverName, limitMs: number): Promise<T> {
-    const { service, died } = await this.#running()
-    return this.#limited(Promise.race([question(service, solver), died]), limitMs)
+    const running = this.#running ?? (await this.#start())
+    return inTime(running, question(running.service, solver), limitMs)
   }
 
-  #service: { service: SolverService; died: Promise<never> } | undefined
-
-  async #running() {
-    if (this.#thread && this.#service) return this.#service
-    const thread = this.spawn()
-    const died = new Promise<never>((_, reject) => {
-      thread.onError((error) => {
-        this.close()
-        reject(error)
-      })
+  async #start(): Promise<Running> {
+    if (this.#closed) throw new SolverClosed('The solver was closed')
+    const running = runningThread(this.spawn(), () => {
+      if (this.#running === running) this.#running = undefined
     })
-    died.catch(() => undefined)
-    const service: SolverService = wrap<SolverService>(thread.endpoint)
-    this.#thread = thread
-    this.#service = { service, died }
-    await this.#limited(Promise.race([service.ready(), died]), LAST_LIMIT_MS)
-    return this.#service
+    this.#running = running
+    await inTime(running, running.service.ready(), LAST_LIMIT_MS)
+    return running
   }
+}
 
-  /** The promise's outcome, or TookTooLong with the thread ended. */
-  #limited<T>(promise: Promise<T>, limitMs: number): Promise<T> {
-    return new Promise((resolve, reject) => {
-      const timer = setTimeout(() => {
-        this.close()
-        reject(new TookTooLong(`No answer within ${limitMs} ms`))
-      }, limitMs)
-      promise.then(resolve, reject).finally(() => clearTimeout(timer))
-    })
+function runningThread(thread: SolverThread, onEnd: () => void): Running {
+  let fail: (reason: Error) => void = () => undefined
+  const ended = new Promise<never>((_, reject) => {
+    fail = reject
+  })
+  // Whoever waits for an answer hears of the end; at other times nobody waits, and that is no fault.
+  ended.catch(() => undefined)
+  const end = (reason: Error) => {
+    thread.terminate()
+    onEnd()
+    fail(reason)
+  }
+  thread.onError(end)
+  return { service: wrap<SolverService>(thread.endpoint), ended, end }
+}
+
+/** The answer of a thread; one that takes longer is ended and TookTooLong thrown. */
+async function inTime<T>(running: Running, answer: Promise<T>, limitMs: number): Promise<T> {
+  const late = () => running.end(new TookTooLong(`No answer within ${limitMs} ms`))
+  const timer = setTimeout(late, limitMs)
+  try {
+    return await Promise.race([answer, running.ended])
+  } finally {
+    clearTimeout(timer)
   }
 }
 
 /** Thrown when a thread did not answer in time. */
 export class TookTooLong extends Error {
   override readonly name = 'TookTooLong'
+}
+
+/** Thrown when the client was closed before it had the answer. */
+export class SolverClosed extends Error {
+  override readonly name = 'SolverClosed'
 }
