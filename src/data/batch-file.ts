@@ -1,5 +1,9 @@
 import { z } from 'zod'
 import type { BatchOrder } from '../domain/batch/order'
+import { found } from './problems'
+
+const WATER_FORMS =
+  'Give one of { "lyeConcentration": percent }, { "ratio": g water per g hydroxide } or { "percentOfOils": percent }.'
 
 const perAlkali = z.strictObject({ naoh: z.number().optional(), koh: z.number().optional() })
 
@@ -24,11 +28,14 @@ export const batchFile = z.strictObject({
     .describe('Percent of pure alkali in what is weighed; 100 if left out'),
   superfat: z.number().describe('Lye discount in percent'),
   water: z
-    .union([
-      z.strictObject({ lyeConcentration: z.number() }),
-      z.strictObject({ ratio: z.number() }),
-      z.strictObject({ percentOfOils: z.number() }),
-    ])
+    .union(
+      [
+        z.strictObject({ lyeConcentration: z.number() }),
+        z.strictObject({ ratio: z.number() }),
+        z.strictObject({ percentOfOils: z.number() }),
+      ],
+      { error: ({ input }) => `${found(input)} ${WATER_FORMS}` },
+    )
     .describe('Percent hydroxide in the lye, g water per g hydroxide, or percent of oils'),
   scale: z
     .strictObject({ oilStepG: z.number(), lyeStepG: z.number() })

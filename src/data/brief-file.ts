@@ -1,5 +1,9 @@
 import { z } from 'zod'
 import type { Brief } from '../domain/optimise/brief'
+import { found } from './problems'
+
+const GOAL_FORMS =
+  'Give one of { "minimise": measure }, { "maximise": measure } or { "closestTo": { oil: percent } }.'
 
 const limit = z.number().optional()
 
@@ -20,11 +24,14 @@ export const briefFile = z.strictObject({
     .default({})
     .describe('Ranges by measure id, in points, or money per kg for cost'),
   goal: z
-    .union([
-      z.strictObject({ minimise: z.string() }),
-      z.strictObject({ maximise: z.string() }),
-      z.strictObject({ closestTo: blend }),
-    ])
+    .union(
+      [
+        z.strictObject({ minimise: z.string() }),
+        z.strictObject({ maximise: z.string() }),
+        z.strictObject({ closestTo: blend }),
+      ],
+      { error: ({ input }) => `${found(input)} ${GOAL_FORMS}` },
+    )
     .describe('What the blend should be best at'),
 })
 

@@ -6,11 +6,14 @@ export type Parsed<T> =
   | { readonly status: 'parsed'; readonly value: T }
   | { readonly status: 'invalid'; readonly problems: readonly Problem[] }
 
+/** Some editors put it before the text; JSON does not know it. */
+const BYTE_ORDER_MARK = /^\uFEFF/u
+
 /** Parses the text of a JSON file against a schema. */
 export function parseJson<S extends z.ZodType>(schema: S, text: string): Parsed<z.output<S>> {
   let json: unknown
   try {
-    json = JSON.parse(text)
+    json = JSON.parse(text.replace(BYTE_ORDER_MARK, ''))
   } catch (error) {
     const reason = error instanceof Error ? error.message : String(error)
     return { status: 'invalid', problems: [{ path: '', message: `Not a JSON file: ${reason}` }] }
@@ -40,16 +43,29 @@ export function pathText(path: readonly PropertyKey[]): string {
 /** Says what stands in the file and what may stand there. */
 function explain(issue: z.core.$ZodRawIssue): string | undefined {
   if (issue.code === 'invalid_type') {
-    if (issue.input === undefined) return `Missing. Give a value here (${issue.expected}).`
-    return `${shown(issue.input)} stands here. Give a value of type ${issue.expected}.`
+    if (issue.input === undefined)
+      return `Missing. Give a value of type ${typeName(issue.expected)}.`
+    if (issue.input === Infinity || issue.input === -Infinity)
+      return 'This number is too large to read. Give a smaller one.'
+    return `${found(issue.input)} Give a value of type ${typeName(issue.expected)}.`
   }
   if (issue.code === 'unrecognized_keys')
     return `Unknown ${issue.keys.length === 1 ? 'key' : 'keys'} ${issue.keys.join(', ')}. Take it out or correct its spelling.`
   if (issue.code === 'invalid_value')
-    return `${shown(issue.input)} stands here. Give ${issue.values.map(shown).join(' or ')}.`
+    return `${found(issue.input)} Give ${issue.values.map(shown).join(' or ')}.`
   if (issue.code === 'invalid_union')
-    return `${shown(issue.input)} stands here. Give one of the forms that the schema shows (--schema).`
+    return `${found(issue.input)} It has none of the forms that may stand here.`
   return undefined
+}
+
+/** What stands at a place in the file, as the beginning of a message. */
+export function found(value: unknown): string {
+  return value === undefined ? 'Missing.' : `${shown(value)} stands here.`
+}
+
+/** A type as JSON names it. */
+function typeName(expected: string): string {
+  return expected === 'record' ? 'object' : expected
 }
 
 /** A value cut to a length that fits a message. */
