@@ -1,4 +1,5 @@
 import { library } from '../data/library'
+import type { Problem } from '../domain/blend/check-blend'
 import type { Brief } from '../domain/optimise/brief'
 import type { Point } from '../domain/optimise/point'
 import type { Axes } from '../domain/optimise/region'
@@ -25,10 +26,12 @@ const BUSY_AFTER_MS = 150
 /** The brief being written, what it comes to, and what is looked at on the map. */
 export class Explorer {
   draft: Draft = $state.raw() as Draft
-  /** The newest finished study; it stays while the next one runs. */
+  /** The newest study of a brief without faults; it stays while the next one runs. */
   study: Study | undefined = $state.raw()
   /** The draft that the study belongs to. */
   studied: Draft | undefined = $state.raw()
+  /** What is wrong with the newest brief; the study of the one before stays in force meanwhile. */
+  problems: readonly Problem[] = $state.raw([])
   /** Milliseconds the newest study took. */
   tookMs = $state(0)
   busy = $state(false)
@@ -97,10 +100,12 @@ export class Explorer {
   }
 
   #accept(draft: Draft, study: Study): void {
-    this.study = study
-    this.studied = draft
     this.busy = false
     this.failure = undefined
+    this.problems = study.answer.status === 'invalid' ? study.answer.problems : []
+    this.studied = draft
+    if (study.answer.status === 'invalid') return
+    this.study = study
     this.tookMs = performance.now() - this.#askedAt
     if (study.answer.status === 'optimal') this.lastGood = study.answer
   }
