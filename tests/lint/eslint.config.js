@@ -119,7 +119,7 @@ const svelteTypesElsewhere = {
 }
 
 export default defineConfig(
-  { ignores: ['dist/', 'coverage/', 'notebooks/', 'data/'] },
+  { ignores: ['dist/', 'coverage/', 'notebooks/*.html', 'data/'] },
   js.configs.recommended,
   { languageOptions: { globals: { ...globals.browser, ...globals.node } } },
   withTypes,

@@ -1,0 +1,126 @@
+import type { Blend } from '../blend/blend'
+import type { Library } from '../blend/library'
+import { oilValue } from '../blend/values'
+import { type Optimal, Simplex } from '../simplex'
+import { fractionFromPercent, WHOLE_PERCENT } from '../units'
+import { type Brief, type Limits, pricesOf } from './brief'
+import { reckonable } from './ranges'
+import { breaches, UnsoundAnswer } from './verify'
+
+/**
+ * All blends that keep a brief, as one warm simplex. Related questions (another goal, another range, a
+ * point of the map) change only what differs and go on from the last answer, so that thousands of them
+ * take milliseconds.
+ *
+ * Variables are the brief's oils in its order, in percent. Every measure that can be reckoned has a row,
+ * wished for or not, so that any of them can be ranged over or held at a value.
+ */
+export class BlendSpace {
+  /** Ids of the oils, in the order of all arrays here. */
+  readonly oils: readonly string[]
+  /** Ids of the measures that can be reckoned: all, less cost where an oil has no price. */
+  readonly measures: readonly string[]
+  /** The solver itself, for passes that move a cost or a limit along a line. */
+  readonly simplex: Simplex
+  readonly #perPercent: ReadonlyMap<string, Float64Array>
+
+  /** Expects a brief that `checkBrief` finds sound. */
+  constructor(
+    readonly brief: Brief,
+    readonly library: Library,
+  ) {
+    this.oils = Object.keys(brief.oils)
+    this.measures = reckonable(brief, library)
+    this.#perPercent = new Map(this.measures.map((id) => [id, this.#coefficients(id)]))
+    this.simplex = new Simplex({
+      cost: new Float64Array(this.oils.length),
+      lower: this.oils.map((oil) => brief.oils[oil]?.min ?? 0),
+      upper: this.oils.map((oil) => brief.oils[oil]?.max ?? WHOLE_PERCENT),
+      rows: [
+        row(new Float64Array(this.oils.length).fill(1), { min: WHOLE_PERCENT, max: WHOLE_PERCENT }),
+        ...this.measures.map((id) => row(this.perPercent(id), brief.measures[id] ?? {})),
+        ...brief.groups.map((group) =>
+          row(
+            Float64Array.from(this.oils, (oil) => Number(group.oils.includes(oil))),
+            group,
+          ),
+        ),
+      ],
+    })
+  }
+
+  /** What one percent of each oil adds to a measure, in the measure's unit. */
+  perPercent(measure: string): Float64Array {
+    const values = this.#perPercent.get(measure)
+    if (!values) throw new Error(`Measure ${measure} can't be reckoned for this brief`)
+    return values
+  }
+
+  /** Number of a measure's row in the simplex. */
+  rowOf(measure: string): number {
+    const place = this.measures.indexOf(measure)
+    if (place < 0) throw new Error(`Measure ${measure} can't be reckoned for this brief`)
+    return 1 + place
+  }
+
+  /** Puts a range in place of the wish on a measure, in the measure's unit. */
+  limit(measure: string, { min, max }: Limits): void {
+    this.simplex.setRowBounds(this.rowOf(measure), min ?? -Infinity, max ?? Infinity)
+  }
+
+  /** Gives a measure back the range that the brief states. */
+  restore(measure: string): void {
+    this.limit(measure, this.brief.measures[measure] ?? {})
+  }
+
+  /** Gives every measure back its range. */
+  restoreAll(): void {
+    for (const measure of this.measures) this.restore(measure)
+  }
+
+  /**
+   * The blend with the least Σ cost × share, or undefined where no blend keeps the limits. The arrays of
+   * the answer are overwritten by the next question: copy what is to be kept.
+   */
+  least(cost: ArrayLike<number>): Optimal | undefined {
+    this.simplex.setCost(cost)
+    const outcome = this.simplex.solve()
+    if (outcome.status === 'unbounded')
+      throw new UnsoundAnswer('A space of limited shares was called unbounded')
+    return outcome.status === 'optimal' ? outcome : undefined
+  }
+
+  /** Shares as a blend; oils that take no part are left out. */
+  blendOf(shares: ArrayLike<number>): Blend {
+    return Object.fromEntries(
+      this.oils.flatMap((oil, index) => {
+        const share = shares[index] ?? NaN
+        return share === 0 ? [] : [[oil, share] as const]
+      }),
+    )
+  }
+
+  /** The blend of some shares, checked against a brief from the oils alone; throws UnsoundAnswer. */
+  checkedBlend(shares: ArrayLike<number>, brief = this.brief): Blend {
+    const blend = this.blendOf(shares)
+    const wrong = breaches(brief, blend, this.library)
+    if (wrong.length > 0) throw new UnsoundAnswer(`A blend breaks the brief: ${wrong.join('; ')}`)
+    return blend
+  }
+
+  #coefficients(measure: string): Float64Array {
+    const prices = pricesOf(this.brief)
+    return Float64Array.from(this.oils, (oil) =>
+      fractionFromPercent(oilValue(this.library, prices, measure, oil)),
+    )
+  }
+}
+
+function row(coefficients: Float64Array, { min, max }: Limits) {
+  return { coefficients, lower: min ?? -Infinity, upper: max ?? Infinity }
+}
+
+/** The same figures with their signs turned: what is least of them is the most of the others. */
+export function negated(values: Float64Array): Float64Array {
+  return values.map((value) => -value)
+}
