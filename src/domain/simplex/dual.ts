@@ -183,6 +183,16 @@ function longStep(t: Tableau, row: number, side: number): number {
   return -1
 }
 
+/** The ratio test without flips, for a step of length zero: the first group's largest entry. */
+export function singleStep(t: Tableau, row: number, side: number, cautious: boolean): number {
+  if (cautious) return blandColumn(t, row, side)
+  const count = gatherBreakpoints(t, row, side)
+  const groupEnd = nextGroup(t, 0, count)
+  let best = 0
+  for (let k = 1; k < groupEnd; k++) if (t.sizes[k]! > t.sizes[best]!) best = k
+  return count === 0 ? -1 : t.candidates[best]!
+}
+
 /**
  * Lists the columns that can move the leaving variable the way it must go, by moving off the bound
  * they rest on, with their ratios and the sizes of their entries; returns how many.
@@ -259,7 +269,7 @@ function flip(t: Tableau, column: number): void {
 }
 
 /** Moves the leaving variable onto the bound it missed and exchanges it with the entering one. */
-function enter(t: Tableau, row: number, column: number, side: number): void {
+export function enter(t: Tableau, row: number, column: number, side: number): void {
   const leaving = t.heads[row]!
   const entering = t.columns[column]!
   const bound = side > 0 ? t.program.low[leaving]! : t.program.high[leaving]!

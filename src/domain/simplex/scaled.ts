@@ -1,5 +1,11 @@
 import { dot } from './kernel'
-import { requireFinite, requireRange, type LinearProgram, type LinearRow } from './program'
+import {
+  ProgramError,
+  requireFinite,
+  requireRange,
+  type LinearProgram,
+  type LinearRow,
+} from './program'
 import { FEASIBILITY } from './tolerances'
 
 /** The power of two nearest to a positive size, by logarithm; 1 when there is nothing to measure. */
@@ -84,7 +90,7 @@ export class ScaledProgram {
       program.lower.length !== n ||
       program.upper.length !== n
     ) {
-      throw new RangeError(
+      throw new ProgramError(
         `Program has ${program.rows.length} rows and ${program.lower.length}/${program.upper.length} bounds; ` +
           `this solver holds ${this.rowCount} rows and ${n} variables. Make a new solver for another shape.`,
       )

@@ -1,4 +1,4 @@
-import { Answer, type Outcome } from './answer'
+import { Answer, type Optimal, type Outcome } from './answer'
 import { adoptBasis, rebuild } from './basis'
 import { dualSimplex, makeDualFeasible } from './dual'
 import { primalSimplex } from './primal'
@@ -10,6 +10,12 @@ import { PIVOTS_PER_LINE, REBUILD_AFTER } from './tolerances'
 /** Thrown when rounding beat every attempt: a fault to report, never a statement on the program. */
 export class AccuracyError extends Error {
   override readonly name = 'AccuracyError'
+}
+
+/** Something that has bounds. */
+export interface BoundOwner {
+  readonly kind: 'variable' | 'row'
+  readonly index: number
 }
 
 type End = Outcome['status'] | 'stale' | 'capped'
@@ -28,6 +34,7 @@ export class Simplex {
   readonly tableau: Tableau
   readonly program: ScaledProgram
   private answer: Answer
+  private settled: Optimal | null = null
 
   constructor(program: LinearProgram) {
     this.program = new ScaledProgram(program)
@@ -42,31 +49,57 @@ export class Simplex {
 
   /** Takes in another program of the same shape; the next solve starts cold. */
   load(program: LinearProgram): void {
+    this.settled = null
     this.program.load(program)
     this.tableau.reset()
   }
 
   /** Forgets the basis; the next solve starts cold. */
   reset(): void {
+    this.settled = null
     this.tableau.reset()
   }
 
   setCost(cost: ArrayLike<number>): void {
+    this.settled = null
     this.program.setCost(cost)
   }
 
   setVariableBounds(variable: number, lower: number, upper: number): void {
-    requireIndex('Variable', variable, this.program.columnCount)
-    this.program.setBounds(variable, lower, upper)
+    this.setBounds(this.variableOf({ kind: 'variable', index: variable }), lower, upper)
   }
 
   setRowBounds(row: number, lower: number, upper: number): void {
-    requireIndex('Row', row, this.program.rowCount)
-    this.program.setBounds(this.program.columnCount + row, lower, upper)
+    this.setBounds(this.variableOf({ kind: 'row', index: row }), lower, upper)
+  }
+
+  /** Number of a variable, or of a row's logical, in this folder's one numbering. */
+  variableOf({ kind, index }: BoundOwner): number {
+    const { columnCount, rowCount } = this.program
+    const count = kind === 'row' ? rowCount : columnCount
+    if (!Number.isInteger(index) || index < 0 || index >= count) {
+      throw new RangeError(`There is no ${kind} ${index}; use 0 to ${count - 1}.`)
+    }
+    return kind === 'row' ? columnCount + index : index
+  }
+
+  /** As `setVariableBounds` and `setRowBounds`, by the number `variableOf` gives. */
+  setBounds(variable: number, lower: number, upper: number): void {
+    this.settled = null
+    this.program.setBounds(variable, lower, upper)
+  }
+
+  /** The last answer if it is an optimum and nothing has changed since; throws otherwise. */
+  requireOptimal(): Optimal {
+    if (this.settled === null) {
+      throw new Error('The program has changed or has no optimum: solve it to optimality first.')
+    }
+    return this.settled
   }
 
   /** Appends a row and returns its index; the basis is kept. To take a row out, free its bounds. */
   addRow(row: LinearRow): number {
+    this.settled = null
     const index = this.program.addRow(row)
     this.tableau.appendRow()
     this.answer = new Answer(this.program)
@@ -81,11 +114,18 @@ export class Simplex {
 
   /** Goes back to a stored basis; rows added since become basic. */
   restoreBasis(statuses: Uint8Array): void {
+    this.settled = null
     adoptBasis(this.tableau, statuses)
   }
 
   /** Solves the program as it now stands. */
   solve(): Outcome {
+    const outcome = this.findOutcome()
+    this.settled = outcome.status === 'optimal' ? outcome : null
+    return outcome
+  }
+
+  private findOutcome(): Outcome {
     const crossed = this.program.firstCrossed()
     if (crossed >= 0) return this.answer.crossed(crossed)
     const { tableau: t } = this
@@ -139,16 +179,9 @@ export class Simplex {
         return this.answer.proveInfeasible(this.tableau)
       case 'unbounded':
         return this.answer.proveUnbounded(this.tableau)
-      default:
+      case 'stale':
+      case 'capped':
         return null
     }
-  }
-}
-
-function requireIndex(what: string, index: number, count: number): void {
-  if (!Number.isInteger(index) || index < 0 || index >= count) {
-    throw new RangeError(
-      `${what} ${index} is not one of the ${count} there are; use 0 to ${count - 1}.`,
-    )
   }
 }

@@ -1,0 +1,80 @@
+import { beforeAll, describe, expect, test } from 'vitest'
+import { Simplex, type LinearProgram } from '../../src/domain/simplex'
+import { disagreements, faultsOf, type Tally } from '../domain/simplex/agreement'
+import { loadHighs, type Reference } from '../domain/simplex/highs'
+import { blendInstance, generalProgram } from '../generator/random-programs'
+
+const BLENDS = 50_000
+const GENERAL = 50_000
+/** Seeds apart from those of the usual tests. */
+const FIRST_SEED = 1_000_000
+const HALF_HOUR_MS = 30 * 60_000
+const MEGABYTE = 2 ** 20
+
+let highs: (program: LinearProgram) => Reference
+beforeAll(async () => {
+  highs = await loadHighs()
+})
+
+function faultsOver(count: number, programOf: (seed: number) => LinearProgram) {
+  const tally: Tally = { optimal: 0, infeasible: 0, unbounded: 0 }
+  const faults: string[] = []
+  for (let seed = FIRST_SEED; seed < FIRST_SEED + count; seed++) {
+    const found = disagreements(programOf(seed), highs)
+    tally[found.status]++
+    faults.push(...found.faults.map((fault) => `seed ${seed}: ${fault}`))
+  }
+  return { tally, faults }
+}
+
+describe('the simplex solver against HiGHS', () => {
+  test(
+    `agrees on ${BLENDS} random blends, every answer proved`,
+    () => {
+      const { tally, faults } = faultsOver(BLENDS, (seed) => blendInstance(seed).program)
+      expect(faults).toEqual([])
+      expect(tally.unbounded).toBe(0)
+      expect(tally.infeasible).toBeGreaterThan(BLENDS / 10)
+    },
+    HALF_HOUR_MS,
+  )
+
+  test(
+    `agrees on ${GENERAL} random general programs, every answer proved`,
+    () => {
+      const { tally, faults } = faultsOver(GENERAL, generalProgram)
+      expect(faults).toEqual([])
+      expect(Math.min(tally.optimal, tally.infeasible, tally.unbounded)).toBeGreaterThan(
+        GENERAL / 20,
+      )
+    },
+    HALF_HOUR_MS,
+  )
+})
+
+describe('100,000 solves in a row', () => {
+  test(
+    'keep every proof, do not drift and need no more memory than the first thousand',
+    () => {
+      const { program } = blendInstance(8, { kind: 'plain', oils: 50, measures: 8, groups: 3 })
+      const simplex = new Simplex(program)
+      const rows = program.rows.map((row) => ({ ...row }))
+      let bytesAfterWarmUp = 0
+      for (let k = 0; k < 100_000; k++) {
+        const i = 1 + (k % (rows.length - 1))
+        const row = rows[i]
+        const own = program.rows[i]
+        if (!row || !own) throw new RangeError(`no row ${i}`)
+        const shift = 2 * Math.sin(k)
+        row.lower = own.lower + shift
+        row.upper = own.upper + shift
+        simplex.setRowBounds(i, row.lower, row.upper)
+        const outcome = simplex.solve()
+        if (k % 500 === 0) expect(faultsOf({ ...program, rows }, outcome), `solve ${k}`).toEqual([])
+        if (k === 1000) bytesAfterWarmUp = process.memoryUsage().arrayBuffers
+      }
+      expect(process.memoryUsage().arrayBuffers - bytesAfterWarmUp).toBeLessThan(MEGABYTE)
+    },
+    HALF_HOUR_MS,
+  )
+})
