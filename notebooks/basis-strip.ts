@@ -22,12 +22,12 @@ function stripOf(counts: ReadonlyMap<Basis, number>): HTMLElement {
   strip.setAttribute('aria-hidden', 'true')
   for (const basis of ORDER) {
     const count = counts.get(basis)
-    if (count) strip.append(segmentOf(basis, count, (100 * count) / total))
+    if (count) strip.append(segmentOf(basis, (100 * count) / total))
   }
   return strip
 }
 
-function segmentOf(basis: Basis, count: number, percent: number): HTMLElement {
+function segmentOf(basis: Basis, percent: number): HTMLElement {
   const segment = document.createElement('span')
   segment.className = basis
   segment.style.width = `${percent}%`
