@@ -1,29 +1,22 @@
 import { library } from '../data/library'
-import type { Blend } from '../domain/blend/blend'
-import type { BatchOrder, Scale, WaterRule } from '../domain/batch/order'
+import type { BatchOrder } from '../domain/batch/order'
 import { planBatch } from '../domain/batch/plan'
-import type { AlkaliKind } from '../domain/chemistry/alkali'
-
-/** What the batch page lets a maker change. */
-export interface BatchChoices {
-  readonly oilGrams: number
-  readonly alkali: AlkaliKind
-  readonly purityPercent: number
-  readonly superfatPercent: number
-  readonly water: WaterRule
-  readonly scale: Scale
-}
+import type { Blend } from '../domain/blend/blend'
+import { WHOLE_PERCENT } from '../domain/units'
+import type { WorkHistory } from './history.svelte'
+import type { BatchChoices } from './work'
 
 /** The batch of the blend in hand. */
 export class BatchDesk {
-  choices: BatchChoices = $state.raw() as BatchChoices
-  #blend: () => Blend | undefined
+  readonly #work: WorkHistory
+  readonly #blend: () => Blend | undefined
 
-  constructor(choices: BatchChoices, blend: () => Blend | undefined) {
-    this.choices = choices
+  constructor(work: WorkHistory, blend: () => Blend | undefined) {
+    this.#work = work
     this.#blend = blend
   }
 
+  readonly choices: BatchChoices = $derived.by(() => this.#work.now.batch)
   readonly order: BatchOrder | undefined = $derived.by(() => {
     const blend = this.#blend()
     return blend && orderFor(blend, this.choices)
@@ -31,7 +24,8 @@ export class BatchDesk {
   readonly plan = $derived(this.order && planBatch(this.order, library))
 
   set(change: Partial<BatchChoices>): void {
-    this.choices = { ...this.choices, ...change }
+    const thing = Object.keys(change).join()
+    this.#work.change((work) => ({ ...work, batch: { ...work.batch, ...change } }), thing)
   }
 }
 
@@ -40,7 +34,7 @@ function orderFor(blend: Blend, choices: BatchChoices): BatchOrder {
   return {
     blend,
     oilGrams,
-    alkali: { [alkali]: 100 },
+    alkali: { [alkali]: WHOLE_PERCENT },
     purity: { [alkali]: purityPercent },
     superfat: superfatPercent,
     water,

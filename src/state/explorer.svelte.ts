@@ -7,6 +7,7 @@ import type { Answer, Found } from '../domain/optimise/solve'
 import type { Study } from '../domain/optimise/study'
 import type { SolverClient } from '../worker/client'
 import { briefOfDraft, type Draft } from './draft'
+import type { WorkHistory } from './history.svelte'
 import { Latest } from './latest'
 
 interface StudyQuestion {
@@ -25,7 +26,6 @@ const BUSY_AFTER_MS = 150
 
 /** The brief being written, what it comes to, and what is looked at on the map. */
 export class Explorer {
-  draft: Draft = $state.raw() as Draft
   /** The newest study of a brief without faults; it stays while the next one runs. */
   study: Study | undefined = $state.raw()
   /** The draft that the study belongs to. */
@@ -38,14 +38,18 @@ export class Explorer {
   /** What went wrong with the program itself; never the brief's fault. */
   failure: string | undefined = $state()
   probe: Probe | undefined = $state.raw()
-  /** A blend picked on the map instead of the one found; any edit of the brief lets it go. */
-  picked: Found | undefined = $state.raw()
+  #pick: { readonly found: Found; readonly draft: Draft } | undefined = $state.raw()
   /** The last good blend, kept in sight while the brief has none. */
   lastGood: Found | undefined = $state.raw()
 
+  readonly draft: Draft = $derived.by(() => this.#work.now.brief)
   readonly brief = $derived(briefOfDraft(this.draft))
   readonly found: Found | undefined = $derived(
     this.study?.answer.status === 'optimal' ? this.study.answer : undefined,
+  )
+  /** A blend picked on the map in place of the one found; any edit of the brief lets it go. */
+  readonly picked: Found | undefined = $derived(
+    this.#pick?.draft === this.draft ? this.#pick.found : undefined,
   )
   /** The blend in hand: picked, else found. */
   readonly present: Found | undefined = $derived(this.picked ?? this.found)
@@ -55,8 +59,10 @@ export class Explorer {
   readonly #probes: Latest<{ brief: Brief; point: Point }, Answer>
   #askedAt = 0
 
-  constructor(draft: Draft, client: SolverClient) {
-    this.draft = draft
+  readonly #work: WorkHistory
+
+  constructor(work: WorkHistory, client: SolverClient) {
+    this.#work = work
     this.#studies = new Latest(
       ({ brief, axes }) => client.ask((service, solver) => service.study(solver, brief, axes)),
       ({ draft }, study) => this.#accept(draft, study),
@@ -69,10 +75,9 @@ export class Explorer {
     )
   }
 
-  /** Replaces the draft; what was picked belongs to the old one. */
-  edit(change: (draft: Draft) => Draft): void {
-    this.draft = change(this.draft)
-    this.picked = undefined
+  /** Changes the brief; closely following changes of one `thing` are one step of undo. */
+  edit(change: (draft: Draft) => Draft, thing?: string): void {
+    this.#work.change((work) => ({ ...work, brief: change(work.brief) }), thing)
     this.probe = undefined
   }
 
@@ -91,12 +96,12 @@ export class Explorer {
 
   /** Takes a blend from the map in place of the one found. */
   pick(found: Found): void {
-    this.picked = found
+    this.#pick = { found, draft: this.draft }
   }
 
   /** Goes back to the blend the brief found. */
   unpick(): void {
-    this.picked = undefined
+    this.#pick = undefined
   }
 
   #accept(draft: Draft, study: Study): void {

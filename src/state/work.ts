@@ -1,0 +1,39 @@
+import type { Scale, WaterRule } from '../domain/batch/order'
+import type { Blend } from '../domain/blend/blend'
+import type { AlkaliKind } from '../domain/chemistry/alkali'
+import type { Draft } from './draft'
+
+/** What the batch page lets a maker change. */
+export interface BatchChoices {
+  readonly oilGrams: number
+  readonly alkali: AlkaliKind
+  readonly purityPercent: number
+  readonly superfatPercent: number
+  readonly water: WaterRule
+  readonly scale: Scale
+}
+
+/** A blend put on the Bench to be compared. */
+export interface Candidate {
+  readonly id: string
+  /** Capital letter by which map and Bench name it; stays with it for good. */
+  readonly letter: string
+  readonly name: string
+  readonly note: string
+  readonly blend: Blend
+  /** Where it came from, in words: "pinned on the map", "harder with the same lather". */
+  readonly from: string
+}
+
+/** Candidates in the order of their columns, and which of them the others are compared with. */
+export interface BenchSheet {
+  readonly candidates: readonly Candidate[]
+  readonly reference: string | undefined
+}
+
+/** Everything a person has put in: what is kept between visits and what undo goes back over. */
+export interface Work {
+  readonly brief: Draft
+  readonly batch: BatchChoices
+  readonly bench: BenchSheet
+}
