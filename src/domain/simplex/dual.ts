@@ -194,6 +194,17 @@ export function singleStep(t: Tableau, row: number, side: number, cautious: bool
 }
 
 /**
+ * Least ratio of a row, in scaled units: for each unit its basic variable is forced up (side 1) or
+ * down (-1) the optimum rises by at least this much. Infinity if nothing can move it.
+ */
+export function leastRatio(t: Tableau, row: number, side: number): number {
+  const count = gatherBreakpoints(t, row, side)
+  let least = Infinity
+  for (let k = 0; k < count; k++) if (t.ratios[k]! < least) least = t.ratios[k]!
+  return least
+}
+
+/**
  * Lists the columns that can move the leaving variable the way it must go, by moving off the bound
  * they rest on, with their ratios and the sizes of their entries; returns how many.
  */
