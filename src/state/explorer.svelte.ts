@@ -58,6 +58,8 @@ export class Explorer {
   readonly #studies: Latest<StudyQuestion & { draft: Draft }, Study>
   readonly #probes: Latest<{ brief: Brief; point: Point }, Answer>
   #askedAt = 0
+  /** The newest draft that was studied, found at fault or failed on. */
+  #settled: Draft | undefined
 
   readonly #work: WorkHistory
 
@@ -66,7 +68,10 @@ export class Explorer {
     this.#studies = new Latest(
       ({ brief, axes }) => client.ask((service, solver) => service.study(solver, brief, axes)),
       ({ draft }, study) => this.#accept(draft, study),
-      (_, error) => this.#fail(error),
+      ({ draft }, error) => {
+        this.#settle(draft)
+        this.#fail(error)
+      },
     )
     this.#probes = new Latest(
       ({ brief, point }) => client.ask((service, solver) => service.solveAt(solver, brief, point)),
@@ -85,7 +90,7 @@ export class Explorer {
   ask(): void {
     this.#askedAt = performance.now()
     this.#studies.put({ brief: this.brief, axes: this.draft.axes, draft: this.draft })
-    setTimeout(() => (this.busy = this.studied !== this.draft), BUSY_AFTER_MS)
+    setTimeout(() => (this.busy = this.#settled !== this.draft), BUSY_AFTER_MS)
   }
 
   /** Asks for the blend at a place of the map, in the axes' units. */
@@ -105,18 +110,30 @@ export class Explorer {
   }
 
   #accept(draft: Draft, study: Study): void {
-    this.busy = false
+    this.#settle(draft)
     this.failure = undefined
     this.problems = study.answer.status === 'invalid' ? study.answer.problems : []
-    this.studied = draft
+    if (Object.keys(briefOfDraft(draft).oils).length === 0) this.#forget()
     if (study.answer.status === 'invalid') return
     this.study = study
+    this.studied = draft
     this.tookMs = performance.now() - this.#askedAt
     if (study.answer.status === 'optimal') this.lastGood = study.answer
   }
 
-  #fail(error: unknown): void {
+  /** A shelf without oils has no blend, and none from before either. */
+  #forget(): void {
+    this.study = undefined
+    this.studied = undefined
+    this.lastGood = undefined
+  }
+
+  #settle(draft: Draft): void {
+    this.#settled = draft
     this.busy = false
+  }
+
+  #fail(error: unknown): void {
     this.failure = error instanceof Error ? error.message : String(error)
   }
 }

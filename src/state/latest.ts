@@ -1,6 +1,6 @@
 /**
  * Asks only what is still wanted: while one question is under way, newer ones replace each other, and
- * the answers of replaced or overtaken questions are dropped.
+ * the answers and errors of replaced or overtaken questions are dropped.
  */
 export class Latest<Q, A> {
   #running = false
@@ -27,7 +27,7 @@ export class Latest<Q, A> {
         const answer = await this.ask(question)
         if (this.#next === undefined) this.onAnswer(question, answer)
       } catch (error) {
-        this.onError(question, error)
+        if (this.#next === undefined) this.onError(question, error)
       }
     }
     this.#running = false
