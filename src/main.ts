@@ -4,6 +4,7 @@ import { mount } from 'svelte'
 import { BatchDesk } from './state/batch.svelte'
 import { Explorer } from './state/explorer.svelte'
 import { FIRST_WORK } from './state/first-work'
+import { MapView } from './state/map-view.svelte'
 import { WorkHistory } from './state/history.svelte'
 import App from './ui/App.svelte'
 import './ui/styles/tokens.css'
@@ -12,9 +13,11 @@ import { SolverClient } from './worker/client'
 import { startPageThread } from './worker/page-thread'
 
 const work = new WorkHistory(FIRST_WORK)
-const explorer = new Explorer(work, new SolverClient(startPageThread))
+const client = new SolverClient(startPageThread)
+const explorer = new Explorer(work, client)
+const view = new MapView(explorer, client)
 const desk = new BatchDesk(work, () => explorer.present?.blend)
 
 const target = document.querySelector('#app')
 if (!target) throw new Error('The page has no place for the app')
-mount(App, { target, props: { work, explorer, desk } })
+mount(App, { target, props: { work, explorer, view, desk } })

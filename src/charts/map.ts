@@ -34,10 +34,11 @@ export function mapScales(
   width: number,
   height: number,
   margins: Margins,
+  padding = PADDING,
 ): MapScales {
   const extent = (values: readonly number[], atLeast: number): [number, number] => {
     const [low, high] = [Math.min(...values), Math.max(...values)]
-    const spare = Math.max((high - low) * PADDING, (atLeast - (high - low)) / 2)
+    const spare = Math.max((high - low) * padding, (atLeast - (high - low)) / 2)
     return [low - spare, high + spare]
   }
   return {

@@ -1,9 +1,8 @@
 import { library } from '../data/library'
 import type { Problem } from '../domain/blend/check-blend'
 import type { Brief } from '../domain/optimise/brief'
-import type { Point } from '../domain/optimise/point'
 import type { Axes } from '../domain/optimise/region'
-import type { Answer, Found } from '../domain/optimise/solve'
+import type { Found } from '../domain/optimise/solve'
 import type { Study } from '../domain/optimise/study'
 import type { SolverClient } from '../worker/client'
 import { briefOfDraft, type Draft } from './draft'
@@ -15,16 +14,10 @@ interface StudyQuestion {
   readonly axes: Axes
 }
 
-/** The blend under the cross of the map, or why there is none. */
-export interface Probe {
-  readonly point: Point
-  readonly answer: Answer
-}
-
 /** A study takes longer than this before the page says it is busy; --busy-after in the tokens. */
 const BUSY_AFTER_MS = 150
 
-/** The brief being written, what it comes to, and what is looked at on the map. */
+/** The brief being written and what it comes to. */
 export class Explorer {
   /** The newest study of a brief without faults; it stays while the next one runs. */
   study: Study | undefined = $state.raw()
@@ -37,7 +30,6 @@ export class Explorer {
   busy = $state(false)
   /** What went wrong with the program itself; never the brief's fault. */
   failure: string | undefined = $state()
-  probe: Probe | undefined = $state.raw()
   #pick: { readonly found: Found; readonly draft: Draft } | undefined = $state.raw()
   /** The last good blend, kept in sight while the brief has none. */
   lastGood: Found | undefined = $state.raw()
@@ -56,7 +48,6 @@ export class Explorer {
   readonly oilCount = $derived(Object.keys(this.brief.oils).length)
 
   readonly #studies: Latest<StudyQuestion & { draft: Draft }, Study>
-  readonly #probes: Latest<{ brief: Brief; point: Point }, Answer>
   #askedAt = 0
   /** The newest draft that was studied, found at fault or failed on. */
   #settled: Draft | undefined
@@ -73,17 +64,11 @@ export class Explorer {
         this.#fail(error)
       },
     )
-    this.#probes = new Latest(
-      ({ brief, point }) => client.ask((service, solver) => service.solveAt(solver, brief, point)),
-      ({ point }, answer) => (this.probe = { point, answer }),
-      (_, error) => this.#fail(error),
-    )
   }
 
   /** Changes the brief; closely following changes of one `thing` are one step of undo. */
   edit(change: (draft: Draft) => Draft, thing?: string): void {
     this.#work.change((work) => ({ ...work, brief: change(work.brief) }), thing)
-    this.probe = undefined
   }
 
   /** Sends the present brief to be studied. */
@@ -91,12 +76,6 @@ export class Explorer {
     this.#askedAt = performance.now()
     this.#studies.put({ brief: this.brief, axes: this.draft.axes, draft: this.draft })
     setTimeout(() => (this.busy = this.#settled !== this.draft), BUSY_AFTER_MS)
-  }
-
-  /** Asks for the blend at a place of the map, in the axes' units. */
-  look(x: number, y: number): void {
-    const [across, up] = this.draft.axes
-    this.#probes.put({ brief: this.brief, point: { [across]: x, [up]: y } })
   }
 
   /** Takes a blend from the map in place of the one found. */

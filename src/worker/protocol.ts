@@ -1,4 +1,5 @@
 import type { Brief } from '../domain/optimise/brief'
+import type { Land, LandQuestion } from '../domain/optimise/land'
 import type { Point } from '../domain/optimise/point'
 import type { Axes } from '../domain/optimise/region'
 import type { Answer } from '../domain/optimise/solve'
@@ -16,6 +17,8 @@ export interface SolverService {
   solve(solver: SolverName, brief: Brief): Promise<Answer>
   /** Solves a brief and finds its surroundings on two axes. */
   study(solver: SolverName, brief: Brief, axes: Axes): Promise<Study>
+  /** What lies on a map; undefined where the brief is not sound. */
+  land(solver: SolverName, question: LandQuestion): Promise<Land | undefined>
   /** The best blend at a point of the map. */
   solveAt(solver: SolverName, brief: Brief, point: Point): Promise<Answer>
 }

@@ -1,4 +1,6 @@
 import type { Library } from '../domain/blend/library'
+import { checkBrief } from '../domain/optimise/check-brief'
+import { landOf } from '../domain/optimise/land'
 import { solveAt } from '../domain/optimise/point'
 import type { SolveProgram } from '../domain/optimise/program'
 import { solveBrief } from '../domain/optimise/solve'
@@ -34,6 +36,15 @@ export function createService(library: Library, loadHighs: LoadHighs): SolverSer
         name,
         (solve) => studyBrief(brief, axes, library, solve),
         ({ answer }) => isInfeasible(answer),
+      ),
+    land: (name, question) =>
+      ask(
+        name,
+        (solve) =>
+          checkBrief(question.brief, library).length > 0
+            ? undefined
+            : landOf(question, library, solve),
+        () => false,
       ),
     solveAt: (name, brief, point) =>
       ask(name, (solve) => solveAt(brief, point, library, solve), isInfeasible),

@@ -1,0 +1,172 @@
+import { contours, geoPath, geoTransform, tickStep, type ContourMultiPolygon } from 'd3'
+import type { Terrain } from '../domain/optimise/terrain'
+import type { MapScales } from './map'
+
+/** One step of a terrain's height. */
+export interface Band {
+  readonly value: number
+  /** SVG path of all that is at least this high. */
+  readonly area: string
+  /** Every second one is drawn heavier and labelled. */
+  readonly heavy: boolean
+  /** Where its label stands; missing where the line is too short for one. */
+  readonly label: Label | undefined
+}
+
+/** Place and slant of a label on its line; px and degrees. */
+export interface Label {
+  readonly x: number
+  readonly y: number
+  readonly angle: number
+}
+
+/** Steps of height that a terrain should show. */
+const STEPS = 12
+
+/** A line shorter than this gets no label, px. */
+const LEAST_LINE_PX = 110
+
+/** Labels keep this far from the line's ends, as a part of its points. */
+const LABEL_PART = 0.45
+
+/**
+ * The bands of a terrain as SVG paths. Heights are exact at the grid's points and run straight between
+ * them; the grid is carried a little past the region's edge so that lines reach it, and whoever draws
+ * them clips them with the region's exact corners.
+ */
+export function terrainBands(terrain: Terrain, scales: MapScales): Band[] {
+  const { x, y, values } = terrain
+  const filled = carriedOutward(values)
+  const known = values.flat().filter((value) => value !== null)
+  const [low, high] = [Math.min(...known), Math.max(...known)]
+  if (known.length === 0 || high - low <= 0) return []
+  const step = tickStep(low, high, STEPS)
+  const first = Math.ceil(low / step)
+  const count = Math.floor(high / step) - first + 1
+  const thresholds = Array.from({ length: count }, (_, i) => (first + i) * step)
+  const project = projection(x, y, scales)
+  const draw = geoPath(project)
+  const grid = contours().size([x.length, y.length])
+  return thresholds.map((value, i) => {
+    const shape = grid.contour(filled, value)
+    const heavy = (first + i) % 2 === 0
+    return {
+      value,
+      area: draw(shape) ?? '',
+      heavy,
+      label: heavy ? labelOn(shape, terrain, scales) : undefined,
+    }
+  })
+}
+
+/** Grid coordinates to px; d3's contours count a cell's middle as a half. */
+function projection(x: readonly number[], y: readonly number[], scales: MapScales) {
+  const toX = gridScale(x, scales.x)
+  const toY = gridScale(y, scales.y)
+  return geoTransform({
+    point(gx, gy) {
+      this.stream.point(toX(gx), toY(gy))
+    },
+  })
+}
+
+function gridScale(values: readonly number[], scale: (value: number) => number) {
+  const [first, last] = [values[0] ?? 0, values.at(-1) ?? 0]
+  const step = (last - first) / (values.length - 1)
+  return (grid: number) => scale(first + (grid - 0.5) * step)
+}
+
+/**
+ * The heights as one row-major array with the empty points around the land filled by carrying the
+ * slope outward: twice the neighbour less the one behind it, averaged over the directions that know both.
+ */
+function carriedOutward(values: Terrain['values']): number[] {
+  const height = values.length
+  const width = values[0]?.length ?? 0
+  const cells = values.flat().map((value) => value ?? NaN)
+  const at = (column: number, row: number, of: readonly number[]) =>
+    column < 0 || row < 0 || column >= width || row >= height
+      ? NaN
+      : (of[row * width + column] ?? NaN)
+  const empty = () => cells.some((value) => Number.isNaN(value))
+  for (let ring = 0; ring < Math.max(width, height) && empty(); ring++) {
+    const before = [...cells]
+    before.forEach((value, index) => {
+      if (!Number.isNaN(value)) return
+      const [column, row] = [index % width, Math.floor(index / width)]
+      const guesses = DIRECTIONS.flatMap(([dx, dy]) => {
+        const near = at(column + dx, row + dy, before)
+        if (Number.isNaN(near)) return []
+        const behind = at(column + 2 * dx, row + 2 * dy, before)
+        return ring < CARRIED_RINGS && !Number.isNaN(behind) ? [2 * near - behind] : [near]
+      })
+      if (guesses.length > 0) cells[index] = guesses.reduce((a, b) => a + b, 0) / guesses.length
+    })
+  }
+  return cells
+}
+
+const DIRECTIONS = [
+  [1, 0],
+  [-1, 0],
+  [0, 1],
+  [0, -1],
+  [1, 1],
+  [-1, -1],
+  [1, -1],
+  [-1, 1],
+] as const
+
+/** Beyond so many rings the slope is no longer carried on, only the height. */
+const CARRIED_RINGS = 3
+
+/** A label near the middle of the longest stretch of a line inside the land, along its slant. */
+function labelOn(
+  shape: ContourMultiPolygon,
+  { x, y, values }: Terrain,
+  scales: MapScales,
+): Label | undefined {
+  const [toX, toY] = [gridScale(x, scales.x), gridScale(y, scales.y)]
+  const isLand = ([gx = 0, gy = 0]: readonly number[]) => {
+    const value = values[Math.floor(gy)]?.[Math.floor(gx)]
+    return value !== undefined && value !== null
+  }
+  const runs = shape.coordinates.flat().flatMap((ring) => stretches(ring, isLand))
+  const points = runs
+    .map((run) => run.map(([gx = 0, gy = 0]): [number, number] => [toX(gx), toY(gy)]))
+    .sort((a, b) => lengthOf(b) - lengthOf(a))
+    .at(0)
+  if (!points || lengthOf(points) < LEAST_LINE_PX) return undefined
+  const middle = Math.floor(points.length * LABEL_PART)
+  const [from, to] = [
+    points[Math.max(0, middle - 2)],
+    points[Math.min(points.length - 1, middle + 2)],
+  ]
+  const here = points[middle]
+  if (!from || !to || !here) return undefined
+  const angle = (Math.atan2(to[1] - from[1], to[0] - from[0]) * 180) / Math.PI
+  const upright = angle > 90 ? angle - 180 : angle < -90 ? angle + 180 : angle
+  return { x: here[0], y: here[1], angle: upright }
+}
+
+/** The runs of a ring's points that satisfy a test. */
+function stretches<T>(ring: readonly T[], test: (point: T) => boolean): T[][] {
+  const runs: T[][] = []
+  let open = false
+  for (const point of ring) {
+    if (!test(point)) open = false
+    else if (open) runs.at(-1)?.push(point)
+    else {
+      runs.push([point])
+      open = true
+    }
+  }
+  return runs
+}
+
+function lengthOf(points: readonly (readonly [number, number])[]): number {
+  return points.reduce((sum, point, i) => {
+    const before = points[i - 1]
+    return before ? sum + Math.hypot(point[0] - before[0], point[1] - before[1]) : sum
+  }, 0)
+}

@@ -1,0 +1,109 @@
+import type { Place } from '../charts/map'
+import { library } from '../data/library'
+import type { Brief } from '../domain/optimise/brief'
+import { COST } from '../domain/blend/measure'
+import { type Land, type LandQuestion, type Lens, withLens } from '../domain/optimise/land'
+import type { Point } from '../domain/optimise/point'
+import type { Range } from '../domain/optimise/ranges'
+import type { Answer } from '../domain/optimise/solve'
+import type { SolverClient } from '../worker/client'
+import type { Explorer } from './explorer.svelte'
+import { Latest } from './latest'
+
+/** The blend under the cross of the map, or why there is none. */
+export interface Probe {
+  readonly place: Place
+  readonly answer: Answer
+}
+
+/** The part of a map on screen, in the axes' units. */
+export interface MapWindow {
+  readonly x: Range
+  readonly y: Range
+}
+
+/** Heights are exact on a grid of so many columns and rows; lines run straight between them. */
+const GRID = 60
+
+/** How the map is looked at, and what lies there. */
+export class MapView {
+  /** The measure drawn as height. */
+  height: string = $state(COST)
+  /** A measure whose limit is tried out on the map alone; its first value is the one in force. */
+  lens: Lens | undefined = $state.raw()
+  /** The part zoomed in on; undefined shows the whole region. */
+  window: MapWindow | undefined = $state.raw()
+  /** What lies on the map; it stays while the next one is reckoned. */
+  land: Land | undefined = $state.raw()
+  probe: Probe | undefined = $state.raw()
+  /** What went wrong with the program itself. */
+  failure: string | undefined = $state()
+
+  readonly #explorer: Explorer
+  readonly #lands: Latest<LandQuestion, Land | undefined>
+  readonly #probes: Latest<{ brief: Brief; point: Point; place: Place }, Answer>
+
+  constructor(explorer: Explorer, client: SolverClient) {
+    this.#explorer = explorer
+    this.#lands = new Latest(
+      (question) => client.ask((service, solver) => service.land(solver, question)),
+      (_, land) => (this.land = land ?? this.land),
+      (_, error) => this.#fail(error),
+    )
+    this.#probes = new Latest(
+      ({ brief, point }) => client.ask((service, solver) => service.solveAt(solver, brief, point)),
+      ({ place }, answer) => (this.probe = { place, answer }),
+      (_, error) => this.#fail(error),
+    )
+  }
+
+  /** The brief with the lens in force: what the map is drawn for. */
+  readonly brief: Brief = $derived.by(() =>
+    withLens(this.#explorer.brief, this.lens, this.lens?.values[0] ?? 0),
+  )
+  readonly axes = $derived.by(() => this.#explorer.draft.axes)
+
+  /** Height that can be drawn: cost only where every oil has a price. */
+  readonly drawnHeight = $derived.by(() =>
+    this.height === COST && !this.#priced() ? undefined : this.height,
+  )
+
+  /** Sends for what lies on the map as it is now looked at. */
+  ask(): void {
+    this.#lands.put({
+      brief: this.brief,
+      axes: this.axes,
+      height: this.drawnHeight,
+      window: this.window,
+      lens: this.lens && { ...this.lens, values: this.lens.values.slice(1) },
+      grid: GRID,
+    })
+  }
+
+  /** Asks for the best blend at a place of the map. */
+  look(place: Place): void {
+    const [across, up] = this.axes
+    const point = { [across]: place.x, [up]: place.y }
+    this.#probes.put({ brief: this.brief, point, place })
+  }
+
+  /** Lets go of what was under the cross. */
+  lookAway(): void {
+    this.probe = undefined
+  }
+
+  #priced(): boolean {
+    return Object.values(this.#explorer.brief.oils).every(
+      ({ pricePerKg }) => pricePerKg !== undefined,
+    )
+  }
+
+  #fail(error: unknown): void {
+    this.failure = error instanceof Error ? error.message : String(error)
+  }
+}
+
+/** The ends that a lens can set on a measure: a floor where more is wanted, else a ceiling. */
+export function lensSide(measure: string): 'min' | 'max' {
+  return library.measures.find(({ id }) => id === measure)?.better === 'less' ? 'max' : 'min'
+}
