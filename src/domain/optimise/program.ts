@@ -11,7 +11,7 @@ export interface Row {
   readonly name: string
   readonly lower: number
   readonly upper: number
-  /** Pairs of variable number and coefficient; a variable left out has coefficient 0. */
+  /** Pairs of variable number and coefficient, each variable at most once; one left out has coefficient 0. */
   readonly terms: readonly (readonly [number, number])[]
 }
 
