@@ -29,7 +29,8 @@ export class BatchDesk {
   }
 }
 
-function orderFor(blend: Blend, choices: BatchChoices): BatchOrder {
+/** The order that weighs out a blend under these choices. */
+export function orderFor(blend: Blend, choices: BatchChoices): BatchOrder {
   const { oilGrams, alkali, purityPercent, superfatPercent, water, scale } = choices
   return {
     blend,

@@ -29,6 +29,10 @@ export interface Candidate {
 export interface BenchSheet {
   readonly candidates: readonly Candidate[]
   readonly reference: string | undefined
+  /** Letters given out so far: one taken off is not given again while others stand. */
+  readonly lettersGiven?: number
+  /** Weight of one bar as poured, g, for its cost. */
+  readonly barGrams?: number
 }
 
 /** Everything a person has put in: what is kept between visits and what undo goes back over. */
