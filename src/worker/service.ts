@@ -44,7 +44,7 @@ export function createService(library: Library, loadHighs: LoadHighs): SolverSer
           checkBrief(question.brief, library).length > 0
             ? undefined
             : landOf(question, library, solve),
-        () => false,
+        (land) => land?.region.length === 0,
       ),
     solveAt: (name, brief, point) =>
       ask(name, (solve) => solveAt(brief, point, library, solve), isInfeasible),
