@@ -36,11 +36,8 @@ export function planBatch(order: BatchOrder, library: Library): BatchPlan {
   if (problems.length > 0) return { status: 'invalid', problems }
   const weights = weightsFor(order, oilGramsOf(order, library), library)
   const figures = figuresOf(order, weights, library)
-  const late = [
-    ...beyondReckoning(order, weights, figures),
-    ...nothingLeft(weights),
-    ...dissolving('water.percentOfOils', figures.lyeConcentrationPercent),
-  ]
+  const lost = nothingLeft(weights, order)
+  const late = lost.length > 0 ? lost : lateProblems(order, weights, figures)
   if (late.length > 0) return { status: 'invalid', problems: late }
   return { status: 'ready', ...weights, figures, warnings: warningsOf(figures) }
 }
@@ -82,6 +79,14 @@ function figuresOf(order: BatchOrder, weights: Weights, library: Library): Batch
   }
 }
 
+/** What only the figures tell. The other two ways to give water were held against the lye before. */
+function lateProblems(order: BatchOrder, weights: Weights, figures: BatchFigures): Problem[] {
+  return [
+    ...beyondReckoning(order, weights, figures),
+    ...dissolving('water.percentOfOils', figures.lyeConcentrationPercent),
+  ]
+}
+
 /** Sizes at which floating point has no figures left, such as 1e308 g. */
 function beyondReckoning(order: BatchOrder, weights: Weights, figures: BatchFigures): Problem[] {
   const { superfatPercent, lyeConcentrationPercent, waterPercentOfOils } = figures
@@ -91,8 +96,9 @@ function beyondReckoning(order: BatchOrder, weights: Weights, figures: BatchFigu
   return [{ path, message: 'No weights come of this. Give a size that a scale can weigh.' }]
 }
 
-/** A batch so small that the scale shows nothing. */
-function nothingLeft(weights: Weights): Problem[] {
+/** What a batch is too small to show on the scale in use. */
+function nothingLeft(weights: Weights, { scale }: BatchOrder): Problem[] {
+  if (!scale) return []
   const lost = [
     ...Object.entries(weights.oilGrams).map(([oil, grams]) => ({ path: `blend.${oil}`, grams })),
     ...Object.entries(weights.alkaliGrams).map(([k, grams]) => ({ path: `alkali.${k}`, grams })),
