@@ -1,8 +1,25 @@
-import { addDependencies, create, evaluateDependencies, unitDependencies } from 'mathjs'
+import {
+  addDependencies,
+  create,
+  divideDependencies,
+  evaluateDependencies,
+  multiplyDependencies,
+  subtractDependencies,
+  unitDependencies,
+  unaryMinusDependencies,
+} from 'mathjs'
 import type { Typed } from './typed-number'
 
 const math = create(
-  { ...addDependencies, ...evaluateDependencies, ...unitDependencies },
+  {
+    ...addDependencies,
+    ...divideDependencies,
+    ...evaluateDependencies,
+    ...multiplyDependencies,
+    ...subtractDependencies,
+    ...unaryMinusDependencies,
+    ...unitDependencies,
+  },
   { predictable: true },
 )
 
@@ -10,7 +27,7 @@ const math = create(
 const SIDE_BY_SIDE = /([a-z])\s+(?=\d)/giu
 
 /** Symbols that a sum or a quantity can hold; anything else is no business of a number field. */
-const ALLOWED = /^[\d\s.,+\-*/()%a-z]+$/iu
+const ALLOWED = /^[\d\s.,+\-*/()a-z]+$/iu
 
 /**
  * Reads a quantity such as "1.5 kg" or a sum such as "2 * 450 g" as a number of `unit`; without a unit
@@ -18,7 +35,8 @@ const ALLOWED = /^[\d\s.,+\-*/()%a-z]+$/iu
  */
 export function readQuantity(text: string, unit: string | undefined): Typed {
   const example = unit === undefined ? 'Try 5.5' : `Try 5.5 or 5.5 ${unit}`
-  if (!ALLOWED.test(text)) return { status: 'invalid', message: `Not a number. ${example}` }
+  if (!ALLOWED.test(text) || !/\d/u.test(text))
+    return { status: 'invalid', message: `Not a number. ${example}` }
   const value = evaluated(text.replace(/(\d),(\d)/gu, '$1.$2').replace(SIDE_BY_SIDE, '$1 + '), unit)
   if (value === undefined || !Number.isFinite(value))
     return { status: 'invalid', message: `Not a number. ${example}` }
