@@ -4,7 +4,7 @@ import type { Limit } from '../../domain/optimise/limits'
 import { money, withUnit } from '../format'
 
 /** What a limit limits, as the page names it. */
-function subjectOf({ kind, subject: id }: Limit, brief: Brief): string {
+export function limitSubject({ kind, subject: id }: Limit, brief: Brief): string {
   if (kind === 'measure') return library.measures.find((one) => one.id === id)?.name ?? id
   if (kind === 'oil') return library.oils.get(id)?.shortName ?? id
   return brief.groups[Number(id)]?.name ?? id
@@ -20,5 +20,5 @@ export function limitValue(limit: Limit, value: number, currency: string): strin
 /** A limit in words: "Hardness at least 38". */
 export function limitInWords(limit: Limit, value: number, brief: Brief, currency: string): string {
   const side = limit.side === 'min' ? 'least' : 'most'
-  return `${subjectOf(limit, brief)} at ${side} ${limitValue(limit, value, currency)}`
+  return `${limitSubject(limit, brief)} at ${side} ${limitValue(limit, value, currency)}`
 }
