@@ -5,6 +5,7 @@ import { COST } from '../domain/blend/measure'
 import { type Land, type LandQuestion, type Lens, withLens } from '../domain/optimise/land'
 import type { Point } from '../domain/optimise/point'
 import type { Range } from '../domain/optimise/ranges'
+import type { Sample } from '../domain/optimise/sample'
 import type { Answer } from '../domain/optimise/solve'
 import type { SolverClient } from '../worker/client'
 import type { Explorer } from './explorer.svelte'
@@ -25,6 +26,9 @@ export interface MapWindow {
 /** Heights are exact on a grid of so many columns and rows; lines run straight between them. */
 const GRID = 60
 
+/** Lines drawn at once. */
+const SAMPLE_COUNT = 20_000
+
 /** How the map is looked at, and what lies there. */
 export class MapView {
   /** The measure drawn as height. */
@@ -36,11 +40,15 @@ export class MapView {
   /** What lies on the map; it stays while the next one is reckoned. */
   land: Land | undefined = $state.raw()
   probe: Probe | undefined = $state.raw()
+  /** Blends to draw as lines; only sent for while wanted. */
+  sample: Sample | undefined = $state.raw()
+  wantsSample = $state(false)
   /** What went wrong with the program itself. */
   failure: string | undefined = $state()
 
   readonly #explorer: Explorer
   readonly #lands: Latest<LandQuestion, Land | undefined>
+  readonly #samples: Latest<Brief, Sample | undefined>
   readonly #probes: Latest<{ brief: Brief; point: Point; place: Place }, Answer>
 
   constructor(explorer: Explorer, client: SolverClient) {
@@ -48,6 +56,11 @@ export class MapView {
     this.#lands = new Latest(
       (question) => client.ask((service, solver) => service.land(solver, question)),
       (_, land) => (this.land = land ?? this.land),
+      (_, error) => this.#fail(error),
+    )
+    this.#samples = new Latest(
+      (brief) => client.ask((service, solver) => service.sample(solver, brief, SAMPLE_COUNT)),
+      (_, sample) => (this.sample = sample ?? this.sample),
       (_, error) => this.#fail(error),
     )
     this.#probes = new Latest(
@@ -78,6 +91,11 @@ export class MapView {
       lens: this.lens && { ...this.lens, values: this.lens.values.slice(1) },
       grid: GRID,
     })
+  }
+
+  /** Sends for a sample of what the brief allows, while lines are looked at. */
+  askSample(): void {
+    if (this.wantsSample) this.#samples.put(this.brief)
   }
 
   /** Asks for the best blend at a place of the map. */

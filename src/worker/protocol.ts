@@ -2,6 +2,7 @@ import type { Brief } from '../domain/optimise/brief'
 import type { Land, LandQuestion } from '../domain/optimise/land'
 import type { Point } from '../domain/optimise/point'
 import type { Axes } from '../domain/optimise/region'
+import type { Sample } from '../domain/optimise/sample'
 import type { Answer } from '../domain/optimise/solve'
 import type { Study } from '../domain/optimise/study'
 
@@ -19,6 +20,8 @@ export interface SolverService {
   study(solver: SolverName, brief: Brief, axes: Axes): Promise<Study>
   /** What lies on a map; undefined where the brief is not sound. */
   land(solver: SolverName, question: LandQuestion): Promise<Land | undefined>
+  /** Blends that keep a brief, to look at; undefined where the brief is not sound. */
+  sample(solver: SolverName, brief: Brief, count: number): Promise<Sample | undefined>
   /** The best blend at a point of the map. */
   solveAt(solver: SolverName, brief: Brief, point: Point): Promise<Answer>
 }

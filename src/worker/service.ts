@@ -1,8 +1,11 @@
+import { transfer } from 'comlink'
 import type { Library } from '../domain/blend/library'
+import { BlendSpace } from '../domain/optimise/blend-space'
 import { checkBrief } from '../domain/optimise/check-brief'
 import { landOf } from '../domain/optimise/land'
 import { solveAt } from '../domain/optimise/point'
 import type { SolveProgram } from '../domain/optimise/program'
+import { sampleSpace } from '../domain/optimise/sample'
 import { solveBrief } from '../domain/optimise/solve'
 import { solveWithJslp } from '../domain/optimise/solvers/jslp'
 import { studyBrief } from '../domain/optimise/study'
@@ -11,6 +14,9 @@ import type { SolverName, SolverService } from './protocol'
 
 /** Loads HiGHS when it is first needed; where its WebAssembly lies differs between page and Node. */
 export type LoadHighs = () => Promise<SolveProgram>
+
+/** Samples are the same for the same brief. */
+const SAMPLE_SEED = 1
 
 /**
  * The service behind the worker boundary. An answer of javascript-lp-solver that does not stand up to
@@ -46,6 +52,11 @@ export function createService(library: Library, loadHighs: LoadHighs): SolverSer
             : landOf(question, library, solve),
         (land) => land?.region.length === 0,
       ),
+    sample: (_, brief, count) => {
+      if (checkBrief(brief, library).length > 0) return Promise.resolve(undefined)
+      const sample = sampleSpace(new BlendSpace(brief, library), count, SAMPLE_SEED)
+      return Promise.resolve(transfer(sample, [sample.shares.buffer, sample.values.buffer]))
+    },
     solveAt: (name, brief, point) =>
       ask(name, (solve) => solveAt(brief, point, library, solve), isInfeasible),
   }
