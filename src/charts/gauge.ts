@@ -13,6 +13,8 @@ export interface Steps {
   /** What a dragged flag rounds to. */
   readonly drag: number
   readonly decimals: number
+  /** Decimals of the figures at the ends. */
+  readonly endDecimals: number
 }
 
 /** A gauge's scale and the values its ticks stand at. */
