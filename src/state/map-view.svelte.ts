@@ -17,6 +17,13 @@ export interface Probe {
   readonly answer: Answer
 }
 
+/** A place of the map and the brief to solve there. */
+interface PlaceQuestion {
+  readonly brief: Brief
+  readonly point: Point
+  readonly place: Place
+}
+
 /** The part of a map on screen, in the axes' units. */
 export interface MapWindow {
   readonly x: Range
@@ -39,7 +46,7 @@ export class MapView {
   window: MapWindow | undefined = $state.raw()
   /** What lies on the map; it stays while the next one is reckoned. */
   land: Land | undefined = $state.raw()
-  probe: Probe | undefined = $state.raw()
+  #probe: (Probe & { readonly brief: Brief }) | undefined = $state.raw()
   /** Blends to draw as lines; only sent for while wanted. */
   sample: Sample | undefined = $state.raw()
   wantsSample = $state(false)
@@ -49,13 +56,14 @@ export class MapView {
   readonly #explorer: Explorer
   readonly #lands: Latest<LandQuestion, Land | undefined>
   readonly #samples: Latest<Brief, Sample | undefined>
-  readonly #probes: Latest<{ brief: Brief; point: Point; place: Place }, Answer>
+  readonly #probes: Latest<PlaceQuestion, Answer>
+  readonly #takes: Latest<PlaceQuestion, Answer>
 
   constructor(explorer: Explorer, client: SolverClient) {
     this.#explorer = explorer
     this.#lands = new Latest(
       (question) => client.ask((service, solver) => service.land(solver, question)),
-      (_, land) => (this.land = land ?? this.land),
+      ({ brief }, land) => (this.land = land ?? (hasOils(brief) ? this.land : undefined)),
       (_, error) => this.#fail(error),
     )
     this.#samples = new Latest(
@@ -63,10 +71,20 @@ export class MapView {
       (_, sample) => (this.sample = sample ?? this.sample),
       (_, error) => this.#fail(error),
     )
+    const solveAt = ({ brief, point }: PlaceQuestion) =>
+      client.ask((service, solver) => service.solveAt(solver, brief, point))
+    const fail = (_: PlaceQuestion, error: unknown) => this.#fail(error)
     this.#probes = new Latest(
-      ({ brief, point }) => client.ask((service, solver) => service.solveAt(solver, brief, point)),
-      ({ place }, answer) => (this.probe = { place, answer }),
-      (_, error) => this.#fail(error),
+      solveAt,
+      ({ brief, place }, answer) => (this.#probe = { brief, place, answer }),
+      fail,
+    )
+    this.#takes = new Latest(
+      solveAt,
+      ({ brief }, answer) => {
+        if (brief === this.brief && answer.status === 'optimal') explorer.pick(answer)
+      },
+      fail,
     )
   }
 
@@ -75,6 +93,10 @@ export class MapView {
     withLens(this.#explorer.brief, this.lens, this.lens?.values[0] ?? 0),
   )
   readonly axes = $derived.by(() => this.#explorer.draft.axes)
+  /** What is under the cross; any change of the brief lets it go. */
+  readonly probe: Probe | undefined = $derived.by(() =>
+    this.#probe?.brief === this.brief ? this.#probe : undefined,
+  )
 
   /** Height that can be drawn: cost only where every oil has a price. */
   readonly drawnHeight = $derived.by(() =>
@@ -100,14 +122,23 @@ export class MapView {
 
   /** Asks for the best blend at a place of the map. */
   look(place: Place): void {
-    const [across, up] = this.axes
-    const point = { [across]: place.x, [up]: place.y }
-    this.#probes.put({ brief: this.brief, point, place })
+    this.#probes.put(this.#questionAt(place))
+  }
+
+  /** Takes the best blend at a place of the map in hand, as soon as it is known. */
+  take(place: Place): void {
+    this.#takes.put(this.#questionAt(place))
   }
 
   /** Lets go of what was under the cross. */
   lookAway(): void {
-    this.probe = undefined
+    this.#probe = undefined
+  }
+
+  /** In the axes of what is drawn, which follows a change of axes a moment later. */
+  #questionAt(place: Place): PlaceQuestion {
+    const [across, up] = this.land?.axes ?? this.axes
+    return { brief: this.brief, point: { [across]: place.x, [up]: place.y }, place }
   }
 
   #priced(): boolean {
@@ -119,6 +150,10 @@ export class MapView {
   #fail(error: unknown): void {
     this.failure = error instanceof Error ? error.message : String(error)
   }
+}
+
+function hasOils({ oils }: Brief): boolean {
+  return Object.keys(oils).length > 0
 }
 
 /** The ends that a lens can set on a measure: a floor where more is wanted, else a ceiling. */
