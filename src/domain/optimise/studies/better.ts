@@ -1,0 +1,109 @@
+import { type Library, measureOf } from '../../blend/library'
+import { COST, type Measure } from '../../blend/measure'
+import { blendValues } from '../../blend/values'
+import { BlendSpace, negated } from '../blend-space'
+import type { Brief, Limits } from '../brief'
+import { CHECK_TOLERANCE } from '../verify'
+import { heldBrief } from './hold'
+import { NearSpace } from './near-space'
+import type { BetterStudy, StudyAnswer, StudyResult } from './question'
+import { distinct, resultOf, type StudyFrame } from './result'
+
+/** Results that differ by less total change than this are one result; percentage points. */
+const SAME_POINTS = 2
+
+/**
+ * As much of one measure as the shelf can give with the others held near the base's own, and two ways
+ * to go at least half as far: with the least change of oils, and at the least cost. Exact: each is the
+ * optimum of a linear program. Never a blend that is worse than the base in what was asked for.
+ */
+export function betterStudy(brief: Brief, question: BetterStudy, library: Library): StudyAnswer {
+  const measure = measureOf(library, question.measure)
+  const base = blendValues(library, question.prices, question.base)
+  const start = base[measure.id]
+  if (start === undefined) {
+    const oils = Object.keys(question.base).filter((oil) => !(oil in question.prices))
+    return { status: 'none', base, reason: { kind: 'no price', oils } }
+  }
+  const held = heldBrief(brief, question, base, library, measure.id)
+  const search = new Search(measure, start, held.brief, { brief, library, question })
+  const most = search.most()
+  if (!most) {
+    const nearest = search.nearest()
+    return { status: 'none', base, reason: { kind: 'nothing holds', nearest } }
+  }
+  const gain = search.gainOf(most)
+  if (gain <= CHECK_TOLERANCE)
+    return { status: 'none', base, reason: { kind: 'no better', best: most } }
+  const ways = gain >= measure.tie ? search.waysTo(Math.max(measure.tie, gain / 2)) : []
+  const results = distinct([most, ...ways], SAME_POINTS)
+  results.sort((a, b) => search.gainOf(b) - search.gainOf(a))
+  return { status: 'found', base, results, leftOut: held.leftOut }
+}
+
+/** One search for more of a measure. */
+class Search {
+  readonly #space: BlendSpace
+
+  constructor(
+    private readonly measure: Measure,
+    private readonly start: number,
+    private readonly held: Brief,
+    private readonly frame: StudyFrame,
+  ) {
+    this.#space = new BlendSpace(held, frame.library)
+  }
+
+  /** How much better than the base a result is, in the measure's unit. */
+  gainOf({ measures }: StudyResult): number {
+    const by = (measures[this.measure.id] ?? NaN) - this.start
+    return this.measure.better === 'more' ? by : -by
+  }
+
+  most(): StudyResult | undefined {
+    const worth = this.#space.perPercent(this.measure.id)
+    const found = this.#space.least(this.measure.better === 'more' ? negated(worth) : worth)
+    const blend = found && this.#space.blendOf(found.x)
+    return blend && resultOf(this.frame, blend, { kind: 'most' }, this.held)
+  }
+
+  /** The blend of the shelf that moves the bar least, whatever it breaks of what was to be held. */
+  nearest(): StudyResult | undefined {
+    const open = { ...this.held, measures: {} }
+    const found = this.#near(open).nearest({ perTie: 1, perPoint: 0 })
+    return found && resultOf(this.frame, found.blend, { kind: 'least change' }, open)
+  }
+
+  /** Blends that gain at least so much: by the least change of oils, and at the least cost. */
+  waysTo(gain: number): StudyResult[] {
+    const reach = this.measure.better === 'more' ? gain : -gain
+    const target = this.start + reach
+    const wish = this.held.measures[this.measure.id] ?? {}
+    const limits: Limits =
+      this.measure.better === 'more' ? { ...wish, min: target } : { ...wish, max: target }
+    const under = {
+      ...this.held,
+      measures: { ...this.held.measures, [this.measure.id]: limits },
+    }
+    return [this.#leastChange(under), this.#cheapest(under)].filter((way) => way !== undefined)
+  }
+
+  #leastChange(under: Brief): StudyResult | undefined {
+    const found = this.#near(under, true).nearest({ perTie: 0, perPoint: 1 })
+    return found && resultOf(this.frame, found.blend, { kind: 'least change' }, under)
+  }
+
+  #cheapest(under: Brief): StudyResult | undefined {
+    if (this.measure.id === COST || !this.#space.measures.includes(COST)) return undefined
+    const space = new BlendSpace(under, this.frame.library)
+    const found = space.least(space.perPercent(COST))
+    const blend = found && space.blendOf(found.x)
+    return blend && resultOf(this.frame, blend, { kind: 'cheapest' }, under)
+  }
+
+  #near(brief: Brief, changes = false): NearSpace {
+    const { library, question } = this.frame
+    const { base, prices } = question
+    return new NearSpace({ brief, base, prices, library, changes })
+  }
+}
