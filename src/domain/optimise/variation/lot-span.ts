@@ -1,0 +1,25 @@
+import { type Blend, type Prices, weightAverage } from '../../blend/blend'
+import { type Library, measureOf, oilOf } from '../../blend/library'
+import { oilValue } from '../../blend/values'
+import { type Span, worstOfOil } from './worst-case'
+
+/**
+ * The least and most of a measure for one oil over all its lots, in the measure's unit. Cost is as
+ * the maker states it and does not vary: both ends are the price.
+ */
+export function oilSpan(library: Library, prices: Prices, measureId: string, oil: string): Span {
+  const measure = measureOf(library, measureId)
+  if ('weights' in measure) return worstOfOil(measure, oilOf(library, oil))
+  const price = oilValue(library, prices, measureId, oil)
+  return { low: price, high: price }
+}
+
+/**
+ * The least and most of a measure for a blend, whatever lots its oils come from, in the measure's
+ * unit. Exact, as the lots of different oils have nothing to do with each other.
+ */
+export function lotSpan(library: Library, prices: Prices, measureId: string, blend: Blend): Span {
+  const end = (side: 'low' | 'high') =>
+    weightAverage(blend, (oil) => oilSpan(library, prices, measureId, oil)[side])
+  return { low: end('low'), high: end('high') }
+}

@@ -1,0 +1,42 @@
+import type { Blend } from '../../blend/blend'
+import { weightAverage } from '../../blend/blend'
+import type { Library } from '../../blend/library'
+import { COST } from '../../blend/measure'
+import { oilValue } from '../../blend/values'
+import { type Brief, pricesOf } from '../brief'
+import type { Side } from '../limits'
+import { oilSpan } from './lot-span'
+
+/**
+ * Whether the wish on a measure must hold for any lot of the oils: in a robust brief, of all measures
+ * that vary from lot to lot, unless the wish is about typical lots only.
+ */
+export function heldForAnyLot({ robust, measures }: Brief, measure: string): boolean {
+  return robust === true && measure !== COST && measures[measure]?.typicalOnly !== true
+}
+
+/**
+ * What an oil counts for on one side of the wish on a measure, in the measure's unit: its typical
+ * value, or, where the wish must hold for any lot, the least it can have for `min` and the most for `max`.
+ */
+export function wishedValue(
+  brief: Brief,
+  library: Library,
+  measure: string,
+  side: Side,
+  oil: string,
+): number {
+  if (!heldForAnyLot(brief, measure)) return oilValue(library, pricesOf(brief), measure, oil)
+  return oilSpan(library, pricesOf(brief), measure, oil)[side === 'min' ? 'low' : 'high']
+}
+
+/** What a blend comes to on one side of the wish on a measure, in the measure's unit. */
+export function valueUnderWish(
+  brief: Brief,
+  library: Library,
+  measure: string,
+  side: Side,
+  blend: Blend,
+): number {
+  return weightAverage(blend, (oil) => wishedValue(brief, library, measure, side, oil))
+}
