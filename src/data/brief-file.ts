@@ -33,6 +33,10 @@ export const briefFile = z.strictObject({
       { error: ({ input }) => `${found(input)} ${GOAL_FORMS}` },
     )
     .describe('What the blend should be best at'),
+  robust: z
+    .boolean()
+    .optional()
+    .describe('Whether ranges of measures hold for any lot of the oils, not only for typical ones'),
 })
 
 /** A brief as it stands in a file. */
@@ -45,12 +49,13 @@ export function briefOf({ format: _, ...brief }: z.output<typeof briefFile>): Br
 
 /** A brief as a file. */
 export function briefAsFile(brief: Brief): BriefFile {
-  const { oils, groups, measures, goal } = brief
+  const { oils, groups, measures, goal, robust } = brief
   return {
     format: 'barwright-brief/1',
     oils: { ...oils },
     groups: groups.map((group) => ({ ...group, oils: [...group.oils] })),
     measures: { ...measures },
     goal: 'closestTo' in goal ? { closestTo: { ...goal.closestTo } } : goal,
+    ...(robust === undefined ? {} : { robust }),
   }
 }

@@ -3,7 +3,9 @@ import type { Library } from '../blend/library'
 import { oilValue } from '../blend/values'
 import { fractionFromPercent, WHOLE_PERCENT } from '../units'
 import { type Brief, goalMeasure, type Limits, pricesOf } from './brief'
+import type { Side } from './limits'
 import type { LinearProgram, Row, Variable } from './program'
+import { heldForAnyLot, wishedValue } from './variation/wishes'
 
 /** Name of the row that makes the shares add to 100 %. */
 const SUM_ROW = 'sum'
@@ -19,7 +21,8 @@ export function briefProgram(brief: Brief, library: Library): LinearProgram {
 
 /**
  * The limits of a brief without its goal. Variables come in the order of the brief's oils; rows are the
- * sum, the measures that have a range, and the groups.
+ * sum, the measures that have a range, and the groups. A wish that must hold for any lot has a row for
+ * each side, named by its path, since the lots that have least of a measure are not those that have most.
  */
 export function shareProgram(brief: Brief, library: Library): LinearProgram {
   const oils = Object.keys(brief.oils)
@@ -37,27 +40,25 @@ function sumRow(oils: readonly string[]): Row {
 }
 
 function measureRows(brief: Brief, library: Library, oils: readonly string[]): Row[] {
-  return Object.entries(brief.measures)
-    .filter(([, limits]) => limits.min !== undefined || limits.max !== undefined)
-    .map(([measure, limits]) => ({
-      name: `measures.${measure}`,
+  return Object.entries(brief.measures).flatMap(([measure, { min, max }]) => {
+    const path = `measures.${measure}`
+    const row = (name: string, side: Side, limits: Limits): Row => ({
+      name,
       ...bounds(limits),
-      terms: measureTerms(brief, library, measure, oils),
-    }))
+      terms: termsOf(oils, (oil) => wishedValue(brief, library, measure, side, oil)),
+    })
+    if (!heldForAnyLot(brief, measure))
+      return min === undefined && max === undefined ? [] : [row(path, 'min', { min, max })]
+    return [
+      ...(min === undefined ? [] : [row(`${path}.min`, 'min', { min })]),
+      ...(max === undefined ? [] : [row(`${path}.max`, 'max', { max })]),
+    ]
+  })
 }
 
-/** Coefficients that turn shares in percent into the blend's value of a measure. */
-function measureTerms(
-  brief: Brief,
-  library: Library,
-  measure: string,
-  oils: readonly string[],
-): [number, number][] {
-  const prices = pricesOf(brief)
-  return oils.map((oil, index) => [
-    index,
-    fractionFromPercent(oilValue(library, prices, measure, oil)),
-  ])
+/** Coefficients that turn shares in percent into the blend's weight average of a value. */
+function termsOf(oils: readonly string[], valueOf: (oil: string) => number): [number, number][] {
+  return oils.map((oil, index) => [index, fractionFromPercent(valueOf(oil))])
 }
 
 function groupRows(brief: Brief, oils: readonly string[]): Row[] {
@@ -77,7 +78,8 @@ function withGoal(brief: Brief, library: Library, program: LinearProgram): Linea
   const measure = goalMeasure(goal)
   if (measure === undefined) return withLeastChange(brief, program)
   const oils = program.variables.map(({ name }) => name)
-  const cost = new Map(measureTerms(brief, library, measure, oils))
+  const prices = pricesOf(brief)
+  const cost = new Map(termsOf(oils, (oil) => oilValue(library, prices, measure, oil)))
   return {
     ...program,
     sense: 'minimise' in goal ? 'min' : 'max',

@@ -17,6 +17,15 @@ export interface OilGroup extends Limits {
   readonly oils: readonly string[]
 }
 
+/** The range wished for of a measure, in its unit. */
+export interface Wish extends Limits {
+  /**
+   * Asks it of typical lots only, even in a robust brief: for a question about one point of the map,
+   * where no blend stays through all lots. Never stands in a file.
+   */
+  readonly typicalOnly?: boolean | undefined
+}
+
 /** What the blend should be best at. `closestTo` means the least total change from that blend. */
 export type Goal =
   { readonly minimise: string } | { readonly maximise: string } | { readonly closestTo: Blend }
@@ -25,8 +34,14 @@ export type Goal =
 export interface Brief {
   readonly oils: Readonly<Record<string, ShelfOil>>
   readonly groups: readonly OilGroup[]
-  readonly measures: Readonly<Record<string, Limits>>
+  readonly measures: Readonly<Record<string, Wish>>
   readonly goal: Goal
+  /**
+   * Whether wishes on measures hold for any lot of the oils within their stated ranges: a least value
+   * for the lots that have least of it, a most for those that have most. The goal and the measures
+   * told of a blend stay those of typical lots.
+   */
+  readonly robust?: boolean | undefined
 }
 
 /** The prices a brief states, by oil id. */

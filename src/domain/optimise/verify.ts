@@ -4,6 +4,8 @@ import { COST } from '../blend/measure'
 import { blendValue } from '../blend/values'
 import { WHOLE_PERCENT } from '../units'
 import { type Brief, goalMeasure, type Limits, pricesOf } from './brief'
+import type { Side } from './limits'
+import { heldForAnyLot, valueUnderWish } from './variation/wishes'
 
 /**
  * How far an answer may stand outside a limit, in percent of oil weight or points.
@@ -26,7 +28,7 @@ export class UnsoundAnswer extends Error {
 
 /**
  * What is wrong with a blend as an answer to a brief, found from the oils alone and not from the
- * program that was solved. Empty when every limit holds.
+ * program that was solved. Empty when every limit holds; in a robust brief, for any lot of the oils.
  */
 export function breaches(brief: Brief, blend: Blend, library: Library): string[] {
   const found: string[] = []
@@ -45,10 +47,16 @@ export function breaches(brief: Brief, blend: Blend, library: Library): string[]
     const share = group.oils.reduce((sum, oil) => sum + (blend[oil] ?? 0), 0)
     expect(`groups[${number}]`, share, group)
   })
-  for (const [measure, limits] of Object.entries(brief.measures)) {
-    if (limits.min === undefined && limits.max === undefined) continue
-    const value = blendValue(library, pricesOf(brief), measure, blend)
+  const expectWish = (measure: string, side: Side, limits: Limits) => {
+    const value = valueUnderWish(brief, library, measure, side, blend)
     expect(`measures.${measure}`, value, limits, toleranceOn(measure, value))
+  }
+  for (const [measure, { min, max }] of Object.entries(brief.measures)) {
+    if (min === undefined && max === undefined) continue
+    if (heldForAnyLot(brief, measure)) {
+      expectWish(measure, 'min', { min })
+      expectWish(measure, 'max', { max })
+    } else expectWish(measure, 'min', { min, max })
   }
   return found
 }
