@@ -4,6 +4,7 @@ import type { Point } from '../domain/optimise/point'
 import type { Axes } from '../domain/optimise/region'
 import type { Sample } from '../domain/optimise/sample'
 import type { Answer } from '../domain/optimise/solve'
+import type { StudyAnswer, StudyQuestion } from '../domain/optimise/studies/question'
 import type { Study } from '../domain/optimise/study'
 
 /** The solvers that can be asked for by name. */
@@ -24,4 +25,6 @@ export interface SolverService {
   sample(solver: SolverName, brief: Brief, count: number): Promise<Sample | undefined>
   /** The best blend at a point of the map. */
   solveAt(solver: SolverName, brief: Brief, point: Point): Promise<Answer>
+  /** Answers a one-step study of a blend on the brief's shelf. */
+  oneStep(brief: Brief, question: StudyQuestion): Promise<StudyAnswer>
 }

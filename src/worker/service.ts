@@ -8,6 +8,7 @@ import type { SolveProgram } from '../domain/optimise/program'
 import { sampleSpace } from '../domain/optimise/sample'
 import { solveBrief } from '../domain/optimise/solve'
 import { solveWithJslp } from '../domain/optimise/solvers/jslp'
+import { oneStepStudy } from '../domain/optimise/studies/study'
 import { studyBrief } from '../domain/optimise/study'
 import { UnsoundAnswer } from '../domain/optimise/verify'
 import type { SolverName, SolverService } from './protocol'
@@ -59,6 +60,7 @@ export function createService(library: Library, loadHighs: LoadHighs): SolverSer
     },
     solveAt: (name, brief, point) =>
       ask(name, (solve) => solveAt(brief, point, library, solve), isInfeasible),
+    oneStep: (brief, question) => Promise.resolve(oneStepStudy(brief, question, library)),
   }
 }
 
