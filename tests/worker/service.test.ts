@@ -1,0 +1,71 @@
+import { describe, expect, test, vi } from 'vitest'
+import { library } from '../../src/data/library'
+import type { Brief } from '../../src/domain/optimise/brief'
+import type { SolveProgram } from '../../src/domain/optimise/program'
+import { UnsoundAnswer } from '../../src/domain/optimise/verify'
+import { createService } from '../../src/worker/service'
+import { highs } from '../domain/optimise/loaded-highs'
+
+const SOUND: Brief = {
+  oils: { olive: { pricePerKg: 7 }, coconut: { pricePerKg: 4, max: 30 } },
+  groups: [],
+  measures: {},
+  goal: { minimise: 'cost' },
+}
+/** Olive alone can't be as hard as this, and coconut is limited. */
+const IMPOSSIBLE: Brief = { ...SOUND, measures: { hardness: { min: 60 } } }
+
+describe('the service', () => {
+  test('answers with javascript-lp-solver without loading HiGHS', async () => {
+    const { service, loads } = serviceWith(highs)
+    const answer = await service.solve('javascript-lp-solver', SOUND)
+    // By hand: 30 % of 4 and 70 % of 7 a kilogram.
+    expect(answer).toMatchObject({ status: 'optimal', goalValue: expect.closeTo(6.1, 9) as number })
+    expect(loads()).toBe(0)
+  })
+
+  test('asks HiGHS too before it says that there is no blend', async () => {
+    const { service, loads } = serviceWith(highs)
+    const answer = await service.solve('javascript-lp-solver', IMPOSSIBLE)
+    expect(answer.status).toBe('infeasible')
+    expect(loads()).toBe(1)
+  })
+
+  test('takes the word of HiGHS where the two differ about whether there is a blend', async () => {
+    const anyBlend: SolveProgram = () => ({ status: 'optimal', point: [70, 30], objective: 6.1 })
+    const { service } = serviceWith(anyBlend)
+    // HiGHS, here a liar, is checked like any solver: its blend is not hard enough.
+    await expect(service.solve('javascript-lp-solver', IMPOSSIBLE)).rejects.toThrow(UnsoundAnswer)
+  })
+
+  test('does not load HiGHS over a brief that is wrong in itself', async () => {
+    const { service, loads } = serviceWith(highs)
+    const answer = await service.solve('javascript-lp-solver', { ...SOUND, oils: {} })
+    expect(answer.status).toBe('invalid')
+    expect(loads()).toBe(0)
+  })
+
+  test('studies with javascript-lp-solver to the same corners as with HiGHS', async () => {
+    const { service } = serviceWith(highs)
+    const [one, other] = await Promise.all([
+      service.study('javascript-lp-solver', SOUND, ['hardness', 'cost']),
+      service.study('highs', SOUND, ['hardness', 'cost']),
+    ])
+    const at = ({ x, y }: { x: number; y: number }) => [x.toFixed(6), y.toFixed(6)].join(' ')
+    expect(new Set(one.region.map(at))).toEqual(new Set(other.region.map(at)))
+    expect(one.region.length).toBe(2)
+    expect(one.answer).toMatchObject({ status: 'optimal' })
+  })
+
+  test('asks HiGHS about a point that javascript-lp-solver finds no blend at', async () => {
+    const { service, loads } = serviceWith(highs)
+    const answer = await service.solveAt('javascript-lp-solver', SOUND, { hardness: 90 })
+    expect(answer.status).toBe('infeasible')
+    expect(loads()).toBe(1)
+  })
+})
+
+function serviceWith(solve: SolveProgram) {
+  const load = vi.fn(() => Promise.resolve(solve))
+  return { service: createService(library, load), loads: () => load.mock.calls.length }
+}
