@@ -26,3 +26,25 @@ export class Random {
     return this.next() < probability
   }
 }
+
+/** The numbers from 0 to count - 1 in random order. */
+export function shuffled(random: Random, count: number): number[] {
+  const order = Array.from({ length: count }, (_, k) => k)
+  for (let k = count - 1; k > 0; k--) {
+    const other = random.int(0, k)
+    ;[order[k], order[other]] = [at(order, other), at(order, k)]
+  }
+  return order
+}
+
+/** Σ a · b. */
+export function product(a: readonly number[], b: readonly number[]): number {
+  return a.reduce((sum, value, k) => sum + value * at(b, k), 0)
+}
+
+/** The item there is, or an error. */
+export function at<T>(items: readonly T[], index: number): T {
+  const item = items[index]
+  if (item === undefined) throw new RangeError(`Index ${index} of ${items.length}`)
+  return item
+}

@@ -2,7 +2,8 @@ import { beforeAll, describe, expect, test } from 'vitest'
 import { Simplex, type LinearProgram } from '../../src/domain/simplex'
 import { disagreements, faultsOf, type Tally } from '../domain/simplex/agreement'
 import { loadHighs, type Reference } from '../domain/simplex/highs'
-import { blendInstance, generalProgram } from '../generator/random-programs'
+import { generalProgram } from '../generator/general-programs'
+import { blendInstance } from '../generator/random-programs'
 
 const BLENDS = 50_000
 const GENERAL = 50_000

@@ -126,13 +126,17 @@ export class Answer {
     return moved
   }
 
+  /** Row prices off the tableau; one that a missing bound makes senseless is rounding, so 0. */
   private readPrices(t: Tableau): void {
-    const { scale, costScale, columnCount: n } = this.program
+    const { scale, costScale, columnCount: n, lower, upper } = this.program
     const { duals, reducedCosts } = this.optimal
     duals.fill(0)
     for (let j = 0; j < n; j++) {
       const v = t.columns[j]!
-      if (v >= n) duals[v - n] = (t.reduced[j]! * costScale) / scale[v]!
+      if (v < n) continue
+      const price = (t.reduced[j]! * costScale) / scale[v]!
+      const bound = price > 0 ? lower[v]! : upper[v]!
+      duals[v - n] = Math.abs(bound) === Infinity ? 0 : price
     }
     reducedCostsOf(this.program, duals, reducedCosts)
   }
@@ -145,11 +149,13 @@ export class Answer {
     rowWeights.fill(0)
     for (let j = 0; j < n; j++) {
       const v = t.columns[j]!
-      if (v >= n) rowWeights[v - n] = (t.raySide * t.entries[t.rayRow * n + j]!) / program.scale[v]!
+      if (v >= n) rowWeights[v - n] = t.raySide * t.entries[t.rayRow * n + j]!
     }
     const head = t.heads[t.rayRow]!
-    if (head >= n) rowWeights[head - n] = -t.raySide / program.scale[head]!
-    normalise(rowWeights)
+    if (head >= n) rowWeights[head - n] = -t.raySide
+    dropRounding(rowWeights)
+    for (let i = 0; i < rowWeights.length; i++) rowWeights[i]! /= program.scale[n + i]!
+    makeLargestOne(rowWeights)
     columnWeights.fill(0)
     addRows(program, rowWeights, 1, columnWeights)
     infeasible.crossed = -1
@@ -175,23 +181,31 @@ export class Answer {
     if (!isPrimalFeasible(program, optimal.x, optimal.rowValues)) return null
     ray.fill(0)
     const entering = t.columns[t.rayColumn]!
-    if (entering < n) ray[entering] = t.raySide * program.scale[entering]!
+    if (entering < n) ray[entering] = t.raySide
     for (let i = 0; i < program.rowCount; i++) {
       const v = t.heads[i]!
-      if (v < n) ray[v] = t.raySide * t.entries[i * n + t.rayColumn]! * program.scale[v]!
+      if (v < n) ray[v] = t.raySide * t.entries[i * n + t.rayColumn]!
     }
-    normalise(ray)
+    dropRounding(ray)
+    for (let j = 0; j < n; j++) ray[j]! *= program.scale[j]!
+    makeLargestOne(ray)
     return isUnboundedRay(program, ray) ? unbounded : null
   }
 }
 
-/** Divides by the largest size and clears entries that are only rounding. */
-function normalise(weights: Float64Array): void {
+function largestSize(values: Float64Array): number {
   let largest = 0
-  for (let k = 0; k < weights.length; k++) largest = Math.max(largest, Math.abs(weights[k]!))
-  if (largest === 0) return
-  for (let k = 0; k < weights.length; k++) {
-    weights[k]! /= largest
-    if (Math.abs(weights[k]!) < ROUNDING) weights[k] = 0
-  }
+  for (let k = 0; k < values.length; k++) largest = Math.max(largest, Math.abs(values[k]!))
+  return largest
+}
+
+/** Clears entries that are only rounding beside the largest; the proof shows if they were not. */
+function dropRounding(weights: Float64Array): void {
+  const noise = ROUNDING * largestSize(weights)
+  for (let k = 0; k < weights.length; k++) if (Math.abs(weights[k]!) <= noise) weights[k] = 0
+}
+
+function makeLargestOne(weights: Float64Array): void {
+  const largest = largestSize(weights)
+  if (largest > 0) for (let k = 0; k < weights.length; k++) weights[k]! /= largest
 }

@@ -1,10 +1,11 @@
 import type { Optimal } from './answer'
-import { leastRatio } from './dual'
 import { OpenNodes, type Node } from './open-nodes'
 import type { LinearProgram } from './program'
-import { OPEN, RuleBook, UNUSED, USED, type BlendRules, type Region } from './rules'
+import { OPEN, RuleBook, UNUSED, USED, type Region } from './rule-book'
+import { relaxationCuts } from './rule-cuts'
+import type { BlendRules } from './rules'
 import { Simplex } from './simplex'
-import { BASIC } from './tableau'
+import { evenSplit, Splitter, type Split } from './split'
 import { ANSWER_TOLERANCE } from './tolerances'
 
 /** A blend that obeys all rules. */
@@ -59,20 +60,10 @@ export function solveWithRules(
   return new Search(program, rules).run(goOn)
 }
 
-/** A way of splitting a region in two. */
-interface Split {
-  readonly variable: number
-  readonly value: number
-  readonly kind: 'use' | 'step'
-  readonly score: number
-  /** Estimated rise of the bound on either side. */
-  readonly down: number
-  readonly up: number
-}
-
 class Search {
   private readonly simplex: Simplex
   private readonly book: RuleBook
+  private readonly splitter: Splitter
   private readonly open = new OpenNodes()
   private readonly root: Region
   private best: RuledBlend | null = null
@@ -83,7 +74,8 @@ class Search {
     this.book = new RuleBook(program, rules)
     this.root = this.book.firstRegion()
     this.simplex = new Simplex(program)
-    for (const cut of this.book.cuts(this.root)) this.simplex.addRow(cut)
+    for (const cut of relaxationCuts(this.book, this.root)) this.simplex.addRow(cut)
+    this.splitter = new Splitter(this.simplex, this.book)
   }
 
   run(goOn: (progress: SearchProgress) => boolean): RuledOutcome {
@@ -124,7 +116,7 @@ class Search {
     this.dropDear(region, relaxed)
     const x = relaxed.x.slice()
     const value = Math.max(bound, relaxed.objective)
-    const split = this.bestSplit(region, x)
+    const split = this.splitter.best(region, x)
     if (split !== null) return this.branch(region, split, value)
     if (this.take(region, x)) return null
     const rest = region.use.indexOf(OPEN)
@@ -210,69 +202,4 @@ class Search {
     }
     return true
   }
-
-  /** The split that promises to raise the bound most, or null when every rule is kept. */
-  private bestSplit({ use }: Region, x: Float64Array): Split | null {
-    const { book } = this
-    const { excess, missing } = book.judge(x)
-    let best: Split | null = null
-    for (let j = 0; j < x.length; j++) {
-      let split: Split | null = null
-      const value = x[j]!
-      const needed = missing[j]!
-      if (use[j] !== OPEN) {
-        if (book.offStep(value) > 0) split = this.stepSplit(j, value)
-      } else if (book.isTooLittle(value, j)) {
-        split = this.useSplit(j, this.rise(j, 0), this.rise(j, book.leastUse[j]!))
-      } else if (needed >= 0) {
-        split = this.useSplit(j, this.rise(j, 0), this.rise(needed, book.leastUse[needed]!))
-      } else if (excess[j]! > 0 && book.isUsed(value, j)) {
-        split = this.useSplit(j, this.rise(j, 0), 0)
-      } else if (excess[j]! < 0 && !book.isUsed(value, j)) {
-        split = this.useSplit(j, 0, this.rise(j, book.leastUse[j]!))
-      } else if (book.offStep(value) > 0) split = this.stepSplit(j, value)
-      if (split !== null && (best === null || split.score > best.score)) best = split
-    }
-    return best
-  }
-
-  private useSplit(variable: number, down: number, up: number): Split {
-    return { variable, value: 0, kind: 'use', down, up, score: score(down, up) }
-  }
-
-  private stepSplit(variable: number, value: number): Split {
-    const [below, above] = this.book.neighbours(value)
-    const down = this.rise(variable, below)
-    const up = this.rise(variable, above)
-    return { variable, value, kind: 'step', down, up, score: score(down, up) }
-  }
-
-  /**
-   * Least rise of the optimum when a variable is moved to `target`, by the first step the dual
-   * simplex would take (the penalties of N.J. Driebeek, Management Science 12 (1966) 576-587).
-   */
-  private rise(variable: number, target: number): number {
-    const { tableau: t, program } = this.simplex
-    const { costScale, scale } = program
-    const distance = target / scale[variable]! - t.value[variable]!
-    const status = t.status[variable]!
-    const place = t.places[variable]!
-    if (distance === 0) return 0
-    if (status === BASIC) {
-      return costScale * leastRatio(t, place, Math.sign(distance)) * Math.abs(distance)
-    }
-    return costScale * Math.max(0, t.reduced[place]! * distance)
-  }
-}
-
-/** Weight of the lesser rise against the greater in a split's score: both sides should rise. */
-const LESSER = 5 / 6
-
-function score(down: number, up: number): number {
-  return LESSER * Math.min(down, up) + (1 - LESSER) * Math.max(down, up)
-}
-
-/** A split on whether a variable is used at all, of which nothing is known. */
-function evenSplit(variable: number): Split {
-  return { variable, value: 0, kind: 'use', down: 0, up: 0, score: 0 }
 }

@@ -1,6 +1,6 @@
 import { dot } from './kernel'
 import type { ScaledProgram } from './scaled'
-import { ANSWER_TOLERANCE, DUAL_FEASIBILITY, ROUNDING } from './tolerances'
+import { ANSWER_TOLERANCE, ROUNDING } from './tolerances'
 
 /*
  * Proofs, all computed from the program as the caller gave it and in the caller's units; none
@@ -44,8 +44,8 @@ function rowMagnitude(program: ScaledProgram, row: number, x: Float64Array): num
  * Whether multipliers prove that no feasible point is cheaper than `objective`. Any row prices
  * give the bound Σ min(d · lower, d · upper) over variables and rows (weak duality), d being
  * `reducedCosts` for variables and `duals` for rows; here it must meet the objective (strong
- * duality) within ANSWER_TOLERANCE of the magnitude of the terms added up, or of the largest cost
- * of one unit where those are less.
+ * duality) within ANSWER_TOLERANCE of the magnitude of the terms added up, or where all of them
+ * are next to nothing, within rounding of one unit's cost.
  */
 export function isOptimalityProved(
   program: ScaledProgram,
@@ -54,23 +54,39 @@ export function isOptimalityProved(
   reducedCosts: Float64Array,
   objective: number,
 ): boolean {
-  const { columnCount: n, rowCount: m, cost, costScale, scale, lower, upper } = program
+  const { columnCount: n, rowCount: m, cost, costScale, lower, upper } = program
   let bound = 0
-  let magnitude = costScale
+  let magnitude = 0
   for (let v = 0; v < n + m; v++) {
     const d = v < n ? reducedCosts[v]! : duals[v - n]!
     if (d === 0) continue
     const term = d * (d > 0 ? lower[v]! : upper[v]!)
     if (term === -Infinity) {
       // No bound on this side: only rounding may pull there.
-      if (Math.abs(d * scale[v]!) > 10 * DUAL_FEASIBILITY * costScale) return false
+      if (v >= n || Math.abs(d) > priceRounding(program, duals, v)) return false
       continue
     }
     bound += term
     magnitude += Math.abs(term)
   }
   for (let j = 0; j < n; j++) magnitude += Math.abs(cost[j]! * x[j]!)
-  return Math.abs(objective - bound) <= ANSWER_TOLERANCE * magnitude
+  return Math.abs(objective - bound) <= Math.max(ANSWER_TOLERANCE * magnitude, ROUNDING * costScale)
+}
+
+/** How far from zero a reduced cost may be by rounding, of its own sum or of the tableau's. */
+function priceRounding(program: ScaledProgram, duals: Float64Array, column: number): number {
+  const sum = Math.abs(program.cost[column]!) + weightMagnitude(program, duals, column)
+  const unit = program.costScale / program.scale[column]!
+  return Math.max(ANSWER_TOLERANCE * sum, ROUNDING * unit)
+}
+
+/** Σ |weight · entry| down a column. */
+function weightMagnitude(program: ScaledProgram, weights: Float64Array, column: number): number {
+  let sum = 0
+  for (let i = 0; i < program.rowCount; i++) {
+    sum += Math.abs(weights[i]! * program.matrix[i * program.columnCount + column]!)
+  }
+  return sum
 }
 
 /** Cost less what the rows' prices pay for it: d = cost - duals · matrix, written to `into`. */
@@ -118,27 +134,13 @@ export function farkasGap(
     if (weight === 0) continue
     const term = weight * (weight > 0 ? lower[v]! : upper[v]!)
     if (term === -Infinity) {
-      if (v < n && isRounding(program, rowWeights, v, weight)) continue
+      if (v < n && Math.abs(weight) <= ROUNDING * weightMagnitude(program, rowWeights, v)) continue
       return -Infinity
     }
     gap += term
     magnitude += Math.abs(term)
   }
   return gap > ROUNDING * magnitude ? gap : 0
-}
-
-/** Whether a column's weight is only the rounding of a sum that is really zero. */
-function isRounding(
-  program: ScaledProgram,
-  rowWeights: Float64Array,
-  column: number,
-  weight: number,
-): boolean {
-  let sum = 0
-  for (let i = 0; i < program.rowCount; i++) {
-    sum += Math.abs(rowWeights[i]! * program.matrix[i * program.columnCount + column]!)
-  }
-  return Math.abs(weight) <= ROUNDING * sum
 }
 
 /**

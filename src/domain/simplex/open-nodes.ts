@@ -1,4 +1,4 @@
-import type { Region } from './rules'
+import type { Region } from './rule-book'
 
 /** A part of the search still to be looked into. */
 export interface Node {

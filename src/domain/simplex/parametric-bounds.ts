@@ -1,5 +1,6 @@
 import type { Infeasible, Outcome, Unbounded } from './answer'
-import { enter, singleStep } from './dual'
+import { enter } from './dual'
+import { singleStep } from './dual-ratio'
 import { ProgramError } from './program'
 import { AccuracyError, type BoundOwner, type Simplex } from './simplex'
 import { AT_LOWER, AT_UPPER } from './tableau'

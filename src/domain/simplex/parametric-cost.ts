@@ -3,7 +3,7 @@ import { rebuild } from './basis'
 import { primalSimplex, type PrimalEnd } from './primal'
 import { AccuracyError, type Simplex } from './simplex'
 import { AT_LOWER, AT_ZERO, type Tableau } from './tableau'
-import { ANSWER_TOLERANCE, DUAL_FEASIBILITY, PIVOTS_PER_LINE } from './tolerances'
+import { ANSWER_TOLERANCE, PIVOTS_PER_LINE } from './tolerances'
 
 /** A vertex that is optimal for every weight from `from` to `to`. */
 export interface CostCorner {
@@ -164,7 +164,7 @@ function stepToTurn(t: Tableau): number {
     if (low[v] === high[v] || t.status[v] === AT_ZERO) continue
     const side = t.status[v] === AT_LOWER ? 1 : -1
     const fall = -side * t.direction[j]!
-    if (fall > DUAL_FEASIBILITY) step = Math.min(step, Math.max(0, side * t.reduced[j]!) / fall)
+    if (fall > t.dualTolerance) step = Math.min(step, Math.max(0, side * t.reduced[j]!) / fall)
   }
   return step
 }

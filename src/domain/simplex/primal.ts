@@ -1,12 +1,5 @@
 import { AT_LOWER, AT_UPPER, AT_ZERO, BASIC, type Tableau } from './tableau'
-import {
-  DUAL_FEASIBILITY,
-  PATIENCE_PER_ROW,
-  PIVOT_ZERO,
-  PROGRESS,
-  REBUILD_AFTER,
-  SMALL_PIVOT,
-} from './tolerances'
+import { PATIENCE_PER_ROW, PIVOT_ZERO, PROGRESS, REBUILD_AFTER, SMALL_PIVOT } from './tolerances'
 
 /** How a run of pivots ended. `stale` asks for a rebuild, `capped` used up its pivots. */
 export type PrimalEnd = 'optimal' | 'unbounded' | 'stale' | 'capped'
@@ -42,7 +35,7 @@ export function primalSimplex(
       t.raySide = way
       return 'unbounded'
     }
-    if (own <= step) flip(t, column, way)
+    if (own <= step) t.flip(column)
     else {
       const pivot = Math.abs(t.entries[row * t.columns.length + column]!)
       if (pivot < SMALL_PIVOT && t.age > 0) return 'stale'
@@ -62,8 +55,8 @@ function attracts(
   face: Float64Array | null,
 ): boolean {
   const d = objective[column]!
-  if (Math.abs(d) <= DUAL_FEASIBILITY) return false
-  if (face !== null && Math.abs(face[column]!) > DUAL_FEASIBILITY) return false
+  if (Math.abs(d) <= t.dualTolerance) return false
+  if (face !== null && Math.abs(face[column]!) > t.dualTolerance) return false
   const v = t.columns[column]!
   if (t.program.low[v] === t.program.high[v]) return false
   const status = t.status[v]!
@@ -156,14 +149,6 @@ function blandRow(t: Tableau, column: number, way: number): number {
     }
   }
   return best
-}
-
-function flip(t: Tableau, column: number, way: number): void {
-  const v = t.columns[column]!
-  const { low, high } = t.program
-  t.move(column, way * (high[v]! - low[v]!))
-  t.status[v] = way > 0 ? AT_UPPER : AT_LOWER
-  t.value[v] = way > 0 ? high[v]! : low[v]!
 }
 
 /** Moves the entering variable by `step` and exchanges it with the one that blocks. */

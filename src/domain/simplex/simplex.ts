@@ -5,7 +5,12 @@ import { primalSimplex } from './primal'
 import type { LinearProgram, LinearRow } from './program'
 import { ScaledProgram } from './scaled'
 import { Tableau } from './tableau'
-import { PIVOTS_PER_LINE, REBUILD_AFTER } from './tolerances'
+import {
+  DUAL_FEASIBILITY,
+  FINE_DUAL_FEASIBILITY,
+  PIVOTS_PER_LINE,
+  REBUILD_AFTER,
+} from './tolerances'
 
 /** Thrown when rounding beat every attempt: a fault to report, never a statement on the program. */
 export class AccuracyError extends Error {
@@ -20,7 +25,7 @@ export interface BoundOwner {
 
 type End = Outcome['status'] | 'stale' | 'capped'
 
-/** Attempts at one program: as found, rebuilt from the data, and cold with Bland's rule alone. */
+/** Attempts at one program: as found; rebuilt from the data and finer; cold, by Bland's rule. */
 const ATTEMPTS = 3
 
 /**
@@ -130,11 +135,13 @@ export class Simplex {
     if (crossed >= 0) return this.answer.crossed(crossed)
     const { tableau: t } = this
     t.cautious = false
+    t.dualTolerance = DUAL_FEASIBILITY
     if (t.age >= REBUILD_AFTER) rebuild(t)
     for (let attempt = 1; attempt <= ATTEMPTS; attempt++) {
       const outcome = this.prove(this.pivotToEnd())
       if (outcome !== null) return outcome
       t.cautious = attempt + 1 === ATTEMPTS
+      t.dualTolerance = FINE_DUAL_FEASIBILITY
       if (t.cautious) t.reset()
       else rebuild(t)
     }

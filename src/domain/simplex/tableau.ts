@@ -1,5 +1,6 @@
 import { addMultiple } from './kernel'
 import type { ScaledProgram } from './scaled'
+import { DUAL_FEASIBILITY } from './tolerances'
 
 /** Where a variable stands; one byte each makes up a stored basis. */
 export const BASIC = 0
@@ -48,10 +49,12 @@ export class Tableau {
   pivots = 0
   /** Reduced costs no longer belong to the true cost: recompute before trusting them. */
   costsShifted = false
+  /** How far a reduced cost may have the wrong sign while pivoting. */
+  dualTolerance = DUAL_FEASIBILITY
   /** Bland's rule from the first step: slow but it cannot cycle. */
   cautious = false
 
-  /** Working lists of the dual ratio test (see `dual.ts`); no meaning between calls. */
+  /** Working lists of the dual ratio test (see `dual-ratio.ts`); no meaning between calls. */
   readonly candidates: Int32Array
   readonly ratios: Float64Array
   readonly sizes: Float64Array
@@ -171,6 +174,16 @@ export class Tableau {
     const m = this.program.rowCount
     value[this.columns[column]!]! += step
     for (let i = 0; i < m; i++) value[heads[i]!]! += entries[i * n + column]! * step
+  }
+
+  /** Moves a nonbasic variable to its other bound. */
+  flip(column: number): void {
+    const v = this.columns[column]!
+    const { low, high } = this.program
+    const up = this.status[v] === AT_LOWER
+    this.move(column, up ? high[v]! - low[v]! : low[v]! - high[v]!)
+    this.status[v] = up ? AT_UPPER : AT_LOWER
+    this.value[v] = up ? high[v]! : low[v]!
   }
 
   /** Puts nonbasic variables on the bounds their statuses name and recomputes the basic ones. */

@@ -22,6 +22,9 @@ export const FEASIBILITY = 1e-10
 /** How far a reduced cost may have the wrong sign while pivoting; scaled costs are near 1. */
 export const DUAL_FEASIBILITY = 1e-10
 
+/** The same for a second attempt, when costs of very different size may hide in the first. */
+export const FINE_DUAL_FEASIBILITY = 1e-14
+
 /** Tableau entries below this are taken for rounding noise and never pivoted on. */
 export const PIVOT_ZERO = 1e-9
 

@@ -1,5 +1,10 @@
 import { describe, expect, test } from 'vitest'
-import { ProgramError, Simplex, type LinearProgram } from '../../../src/domain/simplex'
+import {
+  AccuracyError,
+  ProgramError,
+  Simplex,
+  type LinearProgram,
+} from '../../../src/domain/simplex'
 
 /** Figures worked by hand are exact in binary or nearly so. */
 const DIGITS = 12
@@ -113,6 +118,27 @@ describe('an unbounded program', () => {
     })
     if (outcome.status !== 'unbounded') throw new Error(outcome.status)
     expect(Array.from(outcome.ray)).toEqual([1, 1])
+  })
+})
+
+describe('a program with figures sixteen orders of magnitude apart', () => {
+  test('is given up as an error rather than answered without proof', () => {
+    const program: LinearProgram = {
+      cost: [-1800, 3],
+      lower: [-1.2e5, -Infinity],
+      upper: [Infinity, 1e7],
+      rows: [
+        { coefficients: [-80, 0.6], lower: -3.8e6, upper: Infinity },
+        { coefficients: [0.01, -0.002], lower: -Infinity, upper: 2100 },
+        { coefficients: [1.9e-5, -1.9e-7], lower: -0.23, upper: Infinity },
+        { coefficients: [0, -6e-11], lower: -2.1e-4, upper: Infinity },
+        { coefficients: [-8e-8, 0], lower: 0, upper: 0.0021 },
+        { coefficients: [0, -1.9], lower: 0, upper: Infinity },
+        { coefficients: [0, -160], lower: -Infinity, upper: 0 },
+        { coefficients: [3e-11, 0], lower: -4.1e-6, upper: Infinity },
+      ],
+    }
+    expect(() => new Simplex(program).solve()).toThrow(AccuracyError)
   })
 })
 

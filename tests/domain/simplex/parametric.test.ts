@@ -6,7 +6,8 @@ import {
   type CostPass,
   type LinearProgram,
 } from '../../../src/domain/simplex'
-import { blendInstance, generalProgram } from '../../generator/random-programs'
+import { generalProgram } from '../../generator/general-programs'
+import { blendInstance } from '../../generator/random-programs'
 import { costsOf, feasibleSetOf, readCases, type VectorProblem } from './case-files'
 
 /** Of the exact lists, which were computed in fractions. */

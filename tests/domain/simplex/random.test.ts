@@ -1,6 +1,7 @@
 import { beforeAll, describe, expect, test } from 'vitest'
 import type { LinearProgram } from '../../../src/domain/simplex'
-import { blendInstance, generalProgram, KINDS } from '../../generator/random-programs'
+import { generalProgram } from '../../generator/general-programs'
+import { blendInstance, KINDS } from '../../generator/random-programs'
 import { disagreements, type Tally } from './agreement'
 import { loadHighs, type Reference } from './highs'
 

@@ -1,7 +1,8 @@
 import { describe, expect, test } from 'vitest'
 import { Simplex, type LinearProgram, type Outcome } from '../../../src/domain/simplex'
 import { Random } from '../../generator/random'
-import { blendInstance, generalProgram } from '../../generator/random-programs'
+import { generalProgram } from '../../generator/general-programs'
+import { blendInstance } from '../../generator/random-programs'
 import { faultsOf } from './agreement'
 
 /** Largest relative difference of two optima that is put down to rounding. */

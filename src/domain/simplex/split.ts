@@ -1,0 +1,88 @@
+import { leastRatio } from './dual-ratio'
+import { OPEN, type Region, type RuleBook } from './rule-book'
+import type { Simplex } from './simplex'
+import { BASIC } from './tableau'
+
+/** A way of splitting a region in two. */
+export interface Split {
+  readonly variable: number
+  readonly value: number
+  readonly kind: 'use' | 'step'
+  readonly score: number
+  /** Estimated rise of the bound on either side. */
+  readonly down: number
+  readonly up: number
+}
+
+/** Chooses where to split a region, from its relaxed optimum just solved by `simplex`. */
+export class Splitter {
+  constructor(
+    private readonly simplex: Simplex,
+    private readonly book: RuleBook,
+  ) {}
+
+  /** The split that promises to raise the bound most, or null when every rule is kept. */
+  best({ use }: Region, x: Float64Array): Split | null {
+    const { book } = this
+    const { excess, missing } = book.judge(x)
+    let best: Split | null = null
+    for (let j = 0; j < x.length; j++) {
+      let split: Split | null = null
+      const value = x[j]!
+      const needed = missing[j]!
+      if (use[j] !== OPEN) {
+        if (book.offStep(value) > 0) split = this.stepSplit(j, value)
+      } else if (book.isTooLittle(value, j)) {
+        split = this.useSplit(j, this.rise(j, 0), this.rise(j, book.leastUse[j]!))
+      } else if (needed >= 0) {
+        split = this.useSplit(j, this.rise(j, 0), this.rise(needed, book.leastUse[needed]!))
+      } else if (excess[j]! > 0 && book.isUsed(value, j)) {
+        split = this.useSplit(j, this.rise(j, 0), 0)
+      } else if (excess[j]! < 0 && !book.isUsed(value, j)) {
+        split = this.useSplit(j, 0, this.rise(j, book.leastUse[j]!))
+      } else if (book.offStep(value) > 0) split = this.stepSplit(j, value)
+      if (split !== null && (best === null || split.score > best.score)) best = split
+    }
+    return best
+  }
+
+  private useSplit(variable: number, down: number, up: number): Split {
+    return { variable, value: 0, kind: 'use', down, up, score: score(down, up) }
+  }
+
+  private stepSplit(variable: number, value: number): Split {
+    const [below, above] = this.book.neighbours(value)
+    const down = this.rise(variable, below)
+    const up = this.rise(variable, above)
+    return { variable, value, kind: 'step', down, up, score: score(down, up) }
+  }
+
+  /**
+   * Least rise of the optimum when a variable is moved to `target`, by the first step the dual
+   * simplex would take (the penalties of N.J. Driebeek, Management Science 12 (1966) 576-587).
+   */
+  private rise(variable: number, target: number): number {
+    const { tableau: t, program } = this.simplex
+    const { costScale, scale } = program
+    const distance = target / scale[variable]! - t.value[variable]!
+    const status = t.status[variable]!
+    const place = t.places[variable]!
+    if (distance === 0) return 0
+    if (status === BASIC) {
+      return costScale * leastRatio(t, place, Math.sign(distance)) * Math.abs(distance)
+    }
+    return costScale * Math.max(0, t.reduced[place]! * distance)
+  }
+}
+
+/** Weight of the lesser rise against the greater in a split's score: both sides should rise. */
+const LESSER = 5 / 6
+
+function score(down: number, up: number): number {
+  return LESSER * Math.min(down, up) + (1 - LESSER) * Math.max(down, up)
+}
+
+/** A split on whether a variable is used at all, of which nothing is known. */
+export function evenSplit(variable: number): Split {
+  return { variable, value: 0, kind: 'use', down: 0, up: 0, score: 0 }
+}
