@@ -71,10 +71,8 @@ export function pathThrough(places: readonly Place[], scales: MapScales, closed 
 
 /** Whether a place lies in a region; a region of one or two corners holds nothing but its own line. */
 export function isInside(place: Place, region: readonly Corner[]): boolean {
-  return polygonContains(
-    region.map(({ x, y }): [number, number] => [x, y]),
-    [place.x, place.y],
-  )
+  const corners = region.map(({ x, y }): [number, number] => [x, y])
+  return corners.length > 2 && polygonContains(corners, [place.x, place.y])
 }
 
 /** The place of a region nearest to a place, measured in px so that both axes weigh what the eye sees. */
@@ -83,8 +81,7 @@ export function nearestInside(
   region: readonly Corner[],
   { x, y }: MapScales,
 ): Place | undefined {
-  if (region.length === 0) return undefined
-  if (region.length > 2 && isInside(place, region)) return place
+  if (isInside(place, region)) return place
   let nearest: Place | undefined
   let least = Infinity
   region.forEach((from, index) => {

@@ -27,7 +27,9 @@ export function withUnit(value: number, decimals: number, unit: string): string 
 
 /** Money such as €4.57; the sign of the currency comes from Intl. */
 export function money(value: number, currency: string): string {
-  return `${value < 0 ? TRUE_MINUS : ''}${currencySign(currency)}${number(Math.abs(value), 2)}`
+  const figure = number(value, 2)
+  const sign = figure.startsWith(TRUE_MINUS) ? TRUE_MINUS : ''
+  return `${sign}${currencySign(currency)}${figure.slice(sign.length)}`
 }
 
 /** The narrow sign of an ISO 4217 currency. */
