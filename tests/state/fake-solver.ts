@@ -1,0 +1,59 @@
+import { expose } from 'comlink'
+import { library } from '../../src/data/library'
+import { solveAt } from '../../src/domain/optimise/point'
+import { solveWithJslp } from '../../src/domain/optimise/solvers/jslp'
+import { studyBrief } from '../../src/domain/optimise/study'
+import type { SolverService } from '../../src/worker/protocol'
+import { SolverClient, type SolverThread } from '../../src/worker/client'
+
+type Asked = Pick<SolverService, 'ready' | 'study' | 'solveAt'>
+
+/** A real client whose thread is a message channel; it answers when the test lets it. */
+export class FakeSolver {
+  /** How many questions reached the thread. */
+  asked = 0
+  readonly client = new SolverClient(() => this.#thread())
+  #held: (() => void)[] = []
+  #holds = false
+  #fault: string | undefined
+  #ports: MessagePort[] = []
+
+  /** From now on questions wait for `release`. */
+  hold(): void {
+    this.#holds = true
+  }
+
+  release(): void {
+    this.#holds = false
+    for (const go of this.#held.splice(0)) go()
+  }
+
+  /** From now on every question fails with this message; undefined answers again. */
+  failWith(message: string | undefined): void {
+    this.#fault = message
+  }
+
+  close(): void {
+    this.client.close()
+    for (const port of this.#ports) port.close()
+  }
+
+  #thread(): SolverThread {
+    const { port1, port2 } = new MessageChannel()
+    this.#ports.push(port1, port2)
+    const service: Asked = {
+      ready: () => Promise.resolve(true),
+      study: (_, brief, axes) => this.#when(() => studyBrief(brief, axes, library, solveWithJslp)),
+      solveAt: (_, brief, point) => this.#when(() => solveAt(brief, point, library, solveWithJslp)),
+    }
+    expose(service, port1)
+    return { endpoint: port2, terminate: () => port2.close(), onError: () => undefined }
+  }
+
+  async #when<T>(answer: () => T): Promise<T> {
+    this.asked++
+    if (this.#holds) await new Promise<void>((go) => this.#held.push(go))
+    if (this.#fault !== undefined) throw new Error(this.#fault)
+    return answer()
+  }
+}

@@ -1,0 +1,80 @@
+import { expect, test } from 'vitest'
+import { Latest } from '../../src/state/latest'
+
+/** Questions wait until the test answers them. */
+function heldQuestions() {
+  const asked: { question: string; answer: (text: string) => void; fail: () => void }[] = []
+  const heard: string[] = []
+  const latest = new Latest<string, string>(
+    (question) =>
+      new Promise((answer, reject) => {
+        asked.push({ question, answer, fail: () => reject(new Error(`no ${question}`)) })
+      }),
+    (question, answer) => heard.push(`${question}: ${answer}`),
+    (question, error) => heard.push(`${question} failed: ${String(error)}`),
+  )
+  const settle = () => new Promise((done) => setTimeout(done))
+  return { latest, asked, heard, settle, names: () => asked.map(({ question }) => question) }
+}
+
+test('a question is asked at once and its answer heard', async () => {
+  const { latest, asked, heard, settle } = heldQuestions()
+  latest.put('a')
+  asked[0]?.answer('1')
+  await settle()
+  expect(heard).toEqual(['a: 1'])
+})
+
+test('while one question is under way, only the newest of the others is asked', async () => {
+  const { latest, asked, names, settle } = heldQuestions()
+  for (const question of ['a', 'b', 'c', 'd']) latest.put(question)
+  expect(names()).toEqual(['a'])
+  asked[0]?.answer('1')
+  await settle()
+  expect(names()).toEqual(['a', 'd'])
+})
+
+test('the answer of an overtaken question is not heard', async () => {
+  const { latest, asked, heard, settle } = heldQuestions()
+  latest.put('a')
+  latest.put('b')
+  asked[0]?.answer('1')
+  await settle()
+  expect(heard).toEqual([])
+  asked[1]?.answer('2')
+  await settle()
+  expect(heard).toEqual(['b: 2'])
+})
+
+test('a question asked after an answer is asked too', async () => {
+  const { latest, asked, heard, settle } = heldQuestions()
+  latest.put('a')
+  asked[0]?.answer('1')
+  await settle()
+  latest.put('b')
+  asked[1]?.answer('2')
+  await settle()
+  expect(heard).toEqual(['a: 1', 'b: 2'])
+})
+
+test('an error is told with its question, and later questions are asked all the same', async () => {
+  const { latest, asked, heard, settle } = heldQuestions()
+  latest.put('a')
+  asked[0]?.fail()
+  await settle()
+  latest.put('b')
+  asked[1]?.answer('2')
+  await settle()
+  expect(heard).toEqual(['a failed: Error: no a', 'b: 2'])
+})
+
+test('the error of an overtaken question is not told', async () => {
+  const { latest, asked, heard, settle } = heldQuestions()
+  latest.put('a')
+  latest.put('b')
+  asked[0]?.fail()
+  await settle()
+  asked[1]?.answer('2')
+  await settle()
+  expect(heard).toEqual(['b: 2'])
+})
