@@ -66,6 +66,7 @@ type Draw = {
   wishes: (typeof wish extends fc.Arbitrary<infer T> ? T : never)[]
   groups: (typeof group extends fc.Arbitrary<infer T> ? T : never)[]
   aim: typeof aim extends fc.Arbitrary<infer T> ? T : never
+  robust: boolean
 }
 
 /** A sound brief with prices for all its oils. */
@@ -75,6 +76,7 @@ export const anyBrief: fc.Arbitrary<Brief> = fc
     wishes: fc.uniqueArray(wish, { maxLength: 5, selector: ({ id }) => id }),
     groups: fc.array(group, { maxLength: 3 }),
     aim,
+    robust: often(0.15),
   })
   .map(briefFrom)
 
@@ -93,7 +95,7 @@ function briefFrom(draw: Draw): Brief {
     draw.wishes.map((one) => [one.id, range(one, blendValue(library, prices, one.id, planted))]),
   )
   const groups = draw.groups.map((one, number) => groupLimits(one, number, draw, planted))
-  return { oils, groups, measures, goal: goalFrom(draw) }
+  return { oils, groups, measures, goal: goalFrom(draw), robust: draw.robust }
 }
 
 function plant({ shelf }: Draw): Blend {

@@ -32,7 +32,10 @@ export function valueOf(brief: Brief, measure: string, blend: Readonly<Record<st
   return value
 }
 
-/** All that is wrong with a blend as an answer to a brief. */
+/**
+ * All that is wrong with a blend as an answer to a brief, of typical lots. A robust brief asks more; but
+ * typical lots lie between the others, so what is wrong for them is wrong for it.
+ */
 export function faults(brief: Brief, blend: Readonly<Record<string, number>>): string[] {
   const wrong: string[] = []
   const keep = (what: string, value: number, min = -Infinity, max = Infinity) => {

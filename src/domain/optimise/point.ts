@@ -1,5 +1,5 @@
 import type { Library } from '../blend/library'
-import type { Brief, Limits } from './brief'
+import type { Brief, Wish } from './brief'
 import type { SolveProgram } from './program'
 import { type Answer, solveBrief } from './solve'
 import { toleranceOn } from './verify'
@@ -13,10 +13,10 @@ export type Point = Readonly<Record<string, number>>
  * (of money, one part in a million), so that a point read off the region's edge is still inside it.
  */
 export function solveAt(brief: Brief, point: Point, library: Library, solve: SolveProgram): Answer {
-  const exact = Object.entries(point).map(([id, value]): [string, Limits] => [
-    id,
-    { min: value - toleranceOn(id, value), max: value + toleranceOn(id, value) },
-  ])
+  const exact = Object.entries(point).map(([id, value]): [string, Wish] => {
+    const near = toleranceOn(id, value)
+    return [id, { min: value - near, max: value + near, typicalOnly: true }]
+  })
   const measures = { ...brief.measures, ...Object.fromEntries(exact) }
   return solveBrief({ ...brief, measures }, library, solve)
 }

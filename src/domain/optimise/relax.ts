@@ -2,7 +2,7 @@ import type { Library } from '../blend/library'
 import { COST } from '../blend/measure'
 import type { Brief } from './brief'
 import { type Limit, limitsOf, withLimit } from './limits'
-import type { LinearProgram, SolveProgram } from './program'
+import type { LinearProgram, Row, SolveProgram } from './program'
 import { rowValue } from './program'
 import { shareProgram } from './brief-program'
 import { bestBlend, type Found } from './solve'
@@ -67,8 +67,10 @@ function termsUnder(
   library: Library,
 ): readonly (readonly [number, number])[] {
   if (limit.kind === 'oil') return [[Object.keys(brief.oils).indexOf(limit.subject), 1]]
+  // A wish for any lot has a row for each side, named by its path; any other has one for both.
   const name = limit.kind === 'group' ? `groups[${limit.subject}]` : `measures.${limit.subject}`
-  const row = shareProgram(brief, library).rows.find((one) => one.name === name)
+  const isItsRow = (one: Row) => one.name === name || one.name === limit.path
+  const row = shareProgram(brief, library).rows.find(isItsRow)
   if (!row) throw new Error(`The brief has no row ${name}`)
   return row.terms
 }

@@ -1,3 +1,4 @@
+import type { Blend } from '../blend/blend'
 import type { Library } from '../blend/library'
 import { measureOf } from '../blend/library'
 import type { Brief } from './brief'
@@ -8,6 +9,7 @@ import { attainable, type Range, reckonable, withoutWishes, withoutWishesOn } fr
 import { type Relaxation, relaxations } from './relax'
 import { attainableRegion, type Axes, type Corner } from './region'
 import { type Answer, solveBrief } from './solve'
+import { valueUnderWish } from './variation/wishes'
 import { CHECK_TOLERANCE, toleranceOn, UnsoundAnswer } from './verify'
 
 /** Everything the Brief and Map page shows of one brief. */
@@ -45,7 +47,7 @@ export function studyBrief(brief: Brief, axes: Axes, library: Library, solve: So
   const wanted = [measureOf(library, axes[0]).better, measureOf(library, axes[1]).better] as const
   return {
     answer,
-    atLimit: limitsAt(brief, answer).map(({ path }) => path),
+    atLimit: limitsAt(brief, answer, library).map(({ path }) => path),
     shelf,
     reach,
     region,
@@ -77,23 +79,19 @@ function ranges(
 }
 
 /** The limits that an answer stands at, to the tolerance of the check. */
-function limitsAt(brief: Brief, answer: Answer): Limit[] {
+function limitsAt(brief: Brief, answer: Answer, library: Library): Limit[] {
   if (answer.status !== 'optimal') return []
   return limitsOf(brief).filter((limit) => {
-    const value = valueUnder(brief, limit, answer)
-    if (value === undefined) return false
+    const value = valueUnder(brief, limit, answer.blend, library)
     const near = limit.kind === 'measure' ? toleranceOn(limit.subject, value) : CHECK_TOLERANCE
     return Math.abs(value - limit.value) <= near
   })
 }
 
-function valueUnder(
-  brief: Brief,
-  limit: Limit,
-  { blend, measures }: Extract<Answer, { status: 'optimal' }>,
-): number | undefined {
-  if (limit.kind === 'measure') return measures[limit.subject]
+function valueUnder(brief: Brief, limit: Limit, blend: Blend, library: Library): number {
+  if (limit.kind === 'measure')
+    return valueUnderWish(brief, library, limit.subject, limit.side, blend)
   if (limit.kind === 'oil') return blend[limit.subject] ?? 0
   const group = brief.groups[Number(limit.subject)]
-  return group?.oils.reduce((sum, oil) => sum + (blend[oil] ?? 0), 0)
+  return (group?.oils ?? []).reduce((sum, oil) => sum + (blend[oil] ?? 0), 0)
 }

@@ -192,6 +192,41 @@ describe('a solver that errs is found out', () => {
   })
 })
 
+describe('a brief that asks its ranges of any lot', () => {
+  const measures = { hardness: { min: 26 } }
+  const robust: Brief = { ...example, measures, robust: true }
+
+  test('stands at its limit in the lots that have least, and typical lots lie beyond', () => {
+    const study = studyBrief(robust, ['hardness', 'cost'], library, highs)
+    const answer = found(study.answer)
+    expect(study.atLimit).toContain('measures.hardness.min')
+    expect(answer.measures.hardness).toBeGreaterThan(27)
+  })
+
+  test('costs no less than one that asks them of typical lots', () => {
+    const typical = found(solveBrief({ ...robust, robust: false }, library, highs))
+    expect(found(solveBrief(robust, library, highs)).goalValue).toBeGreaterThan(typical.goalValue)
+  })
+
+  test('is solved at a point of the map, which is of typical lots', () => {
+    const answer = found(solveAt(robust, { hardness: 33, lather: 36 }, library, highs))
+    expect(answer.measures.hardness).toBeCloseTo(33, 5)
+    expect(answer.measures.lather).toBeCloseTo(36, 5)
+  })
+
+  test('is told which change would free it where it asks too much', () => {
+    const hard = { ...robust, measures: { hardness: { min: 60 } } }
+    const { answer, relaxations } = studyBrief(hard, ['hardness', 'cost'], library, highs)
+    expect(answer.status).toBe('infeasible')
+    const changes = relaxations.map(({ limit, to }) => [limit, to] as const)
+    const [hardness] = changes.filter(([limit]) => limit === 'measures.hardness.min')
+    const free = (min: number) =>
+      solveBrief({ ...hard, measures: { hardness: { min } } }, library, highs).status
+    expect(free(hardness?.[1] ?? NaN)).toBe('optimal')
+    expect(free((hardness?.[1] ?? NaN) + 0.1)).toBe('infeasible')
+  })
+})
+
 describe('prices of any currency', () => {
   // Money per kg from thousandths to tens of millions; the blend must not depend on the unit.
   test.for([0.001, 1, 1_000, 100_000, 10_000_000])('times %f give the same blend', (factor) => {
