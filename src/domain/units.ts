@@ -9,6 +9,31 @@
 /** Grams in a kilogram. */
 export const GRAMS_PER_KG = 1000
 
+/** Millilitres in a litre. */
+export const ML_PER_LITRE = 1000
+
+/** Grams in an avoirdupois pound: exact, by the international yard and pound agreement of 1959. */
+export const GRAMS_PER_POUND = 453.59237
+
+/** Grams in an avoirdupois ounce, the sixteenth of a pound. */
+export const GRAMS_PER_OUNCE = GRAMS_PER_POUND / 16
+
+/** Units of mass that oils are sold and weighed in. */
+export type MassUnit = 'g' | 'kg' | 'oz' | 'lb'
+
+/** Grams in each unit of mass. */
+export const GRAMS_PER: Readonly<Record<MassUnit, number>> = {
+  g: 1,
+  kg: GRAMS_PER_KG,
+  oz: GRAMS_PER_OUNCE,
+  lb: GRAMS_PER_POUND,
+}
+
+/** A mass in one of its units as grams. */
+export function gramsFrom(mass: number, unit: MassUnit): number {
+  return mass * GRAMS_PER[unit]
+}
+
 /** Milligrams in a gram: saponification values are mg KOH per g of fat. */
 export const MG_PER_GRAM = 1000
 

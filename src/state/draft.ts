@@ -1,16 +1,29 @@
+import { library } from '../data/library'
+import type { Blend } from '../domain/blend/blend'
+import { type Pack, pricePerKgOfPack } from '../domain/cost/pack'
 import type { Brief, Goal, Limits, OilGroup, ShelfOil } from '../domain/optimise/brief'
 import type { Axes } from '../domain/optimise/region'
 import { WHOLE_PERCENT } from '../domain/units'
+import { type Stock, withinStock } from './stock'
 
 /** One oil on the shelf as the maker keeps it: a banned oil stays in sight but out of the brief. */
 export interface ShelfRow {
   readonly oil: string
+  /** The price typed; a whole pack goes before it, see `priceOf`. */
   readonly pricePerKg?: number | undefined
+  readonly pack?: Pack | undefined
   readonly min?: number | undefined
   readonly max?: number | undefined
   readonly banned: boolean
   /** A locked oil holds this share, in percent. */
   readonly lockedAt?: number | undefined
+  readonly stock?: Stock | undefined
+}
+
+/** A formula that the maker makes at present. */
+export interface Formula {
+  readonly name: string
+  readonly blend: Blend
 }
 
 /** Everything about a brief that a person can change on the page. Replaced as a whole by each edit. */
@@ -22,34 +35,55 @@ export interface Draft {
   readonly wishes: Readonly<Record<string, Limits>>
   readonly goal: Goal
   readonly axes: Axes
+  /** What a new blend is looked at beside. */
+  readonly formula?: Formula | undefined
 }
 
 /** A lock holds the share as it is shown, so half the last digit shown is left free; percent. */
 const LOCK_PLAY_PERCENT = 0.05
 
-/** The brief that a draft asks to have solved: banned oils left out, locks as limits. */
-export function briefOfDraft(draft: Draft): Brief {
+/**
+ * The brief that a draft asks to have solved: banned oils left out, locks and stocks as limits.
+ * `oilGrams` is the weight of the batch's oils, which stocks are a part of.
+ */
+export function briefOfDraft(draft: Draft, oilGrams: number): Brief {
   const open = draft.shelf.filter(({ banned }) => !banned)
-  const oils = Object.fromEntries(open.map((row) => [row.oil, shelfOil(row)]))
-  const groups = draft.groups.map((group) => ({
-    ...group,
-    oils: group.oils.filter((oil) => oil in oils),
-  }))
+  const oils = Object.fromEntries(open.map((row) => [row.oil, shelfOil(row, oilGrams)]))
   return {
     oils,
-    groups: groups.filter((group) => group.oils.length > 0),
+    groups: openGroups(draft).map(({ group }) => group),
     measures: draft.wishes,
     goal: draft.goal,
   }
 }
 
-function shelfOil({ pricePerKg, min, max, lockedAt }: ShelfRow): ShelfOil {
-  if (lockedAt === undefined) return { pricePerKg, min, max }
+/** The groups as far as their oils are open, each with its place in the draft. */
+export function openGroups(draft: Draft): { readonly group: OilGroup; readonly at: number }[] {
+  const open = new Set(draft.shelf.filter(({ banned }) => !banned).map(({ oil }) => oil))
+  return draft.groups
+    .map((group, at) => ({
+      group: { ...group, oils: group.oils.filter((oil) => open.has(oil)) },
+      at,
+    }))
+    .filter(({ group }) => group.oils.length > 0)
+}
+
+function shelfOil(row: ShelfRow, oilGrams: number): ShelfOil {
+  return { pricePerKg: priceOf(row), ...withinStock(ownLimits(row), row.stock, oilGrams) }
+}
+
+function ownLimits({ min, max, lockedAt }: ShelfRow): Limits {
+  if (lockedAt === undefined) return { min, max }
   return {
-    pricePerKg,
     min: Math.max(0, lockedAt - LOCK_PLAY_PERCENT),
     max: Math.min(WHOLE_PERCENT, lockedAt + LOCK_PLAY_PERCENT),
   }
+}
+
+/** Price of a row's oil per kg, from its pack where that is whole. */
+export function priceOf({ oil, pack, pricePerKg }: ShelfRow): number | undefined {
+  const density = library.oils.get(oil)?.densityGPerMl ?? undefined
+  return (pack && pricePerKgOfPack(pack, density)) ?? pricePerKg
 }
 
 /** The draft with one oil's row changed. */

@@ -30,18 +30,22 @@ export class Explorer {
   busy = $state(false)
   /** What went wrong with the program itself; never the brief's fault. */
   failure: string | undefined = $state()
-  #pick: { readonly found: Found; readonly draft: Draft } | undefined = $state.raw()
+  #pick: { readonly found: Found; readonly brief: Brief } | undefined = $state.raw()
   /** The last good blend, kept in sight while the brief has none. */
   lastGood: Found | undefined = $state.raw()
 
   readonly draft: Draft = $derived.by(() => this.#work.now.brief)
-  readonly brief = $derived(briefOfDraft(this.draft))
+  /** Weight of the batch's oils, g; 0 while no oil is limited by what is there of it. */
+  readonly #batchGrams = $derived.by(() =>
+    this.draft.shelf.some(({ stock }) => stock) ? this.#work.now.batch.oilGrams : 0,
+  )
+  readonly brief = $derived(briefOfDraft(this.draft, this.#batchGrams))
   readonly found: Found | undefined = $derived(
     this.study?.answer.status === 'optimal' ? this.study.answer : undefined,
   )
   /** A blend picked on the map in place of the one found; any edit of the brief lets it go. */
   readonly picked: Found | undefined = $derived(
-    this.#pick?.draft === this.draft ? this.#pick.found : undefined,
+    this.#pick?.brief === this.brief ? this.#pick.found : undefined,
   )
   /** The blend in hand: picked, else found. */
   readonly present: Found | undefined = $derived(this.picked ?? this.found)
@@ -80,7 +84,7 @@ export class Explorer {
 
   /** Takes a blend from the map in place of the one found. */
   pick(found: Found): void {
-    this.#pick = { found, draft: this.draft }
+    this.#pick = { found, brief: this.brief }
   }
 
   /** Goes back to the blend the brief found. */
@@ -92,7 +96,7 @@ export class Explorer {
     this.#settle(draft)
     this.failure = undefined
     this.problems = study.answer.status === 'invalid' ? study.answer.problems : []
-    if (Object.keys(briefOfDraft(draft).oils).length === 0) this.#forget()
+    if (draft.shelf.every(({ banned }) => banned)) this.#forget()
     if (study.answer.status === 'invalid') return
     this.study = study
     this.studied = draft

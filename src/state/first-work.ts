@@ -1,4 +1,5 @@
 import { demo } from '../data/demo'
+import { COST } from '../domain/blend/measure'
 import type { Work } from './work'
 
 const { name, currency, shelf, wishes, goal, axes, batch } = demo
@@ -8,4 +9,23 @@ export const FIRST_WORK: Work = {
   brief: { name, currency, shelf, groups: [], wishes, goal, axes },
   batch,
   bench: { candidates: [], reference: undefined },
+}
+
+/**
+ * The work with an empty brief and an empty Bench. Currency and axes, and how batches are made in this
+ * shop, stay.
+ */
+export function startedAfresh({ brief, batch }: Work): Work {
+  const { currency: money, axes: ways } = brief
+  const empty = { shelf: [], groups: [], wishes: {}, goal: { minimise: COST } }
+  return {
+    brief: { name: 'New brief', currency: money, axes: ways, ...empty },
+    batch,
+    bench: { candidates: [], reference: undefined },
+  }
+}
+
+/** The work with the example brief in place of its own. */
+export function withExample(work: Work): Work {
+  return { ...work, brief: FIRST_WORK.brief }
 }

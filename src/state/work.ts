@@ -35,9 +35,14 @@ export interface BenchSheet {
   readonly barGrams?: number
 }
 
+/** By what the oils of the shelf are ordered. */
+export type ShelfOrder = 'share' | 'name' | 'price'
+
 /** Everything a person has put in: what is kept between visits and what undo goes back over. */
 export interface Work {
   readonly brief: Draft
   readonly batch: BatchChoices
   readonly bench: BenchSheet
+  /** Left out means by share. */
+  readonly shelfOrder?: ShelfOrder | undefined
 }

@@ -17,7 +17,7 @@ export const FOLDER_RULES = {
   domain: rule('domain', [], ['javascript-lp-solver', 'highs', 'mathjs'], { pure: true }),
   data: rule('data', ['domain'], ['zod', 'mathjs'], { pure: true }),
   worker: rule('worker', ['domain', 'data'], ['comlink', 'highs']),
-  storage: rule('storage', ['domain', 'data'], ['zod']),
+  storage: rule('storage', ['domain', 'data'], ['zod', 'idb']),
   charts: rule('charts', ['domain'], ['d3'], { pure: true }),
   state: rule('state', ['domain', 'worker', 'data', 'charts', 'storage'], ['svelte']),
   ui: rule(

@@ -25,16 +25,19 @@ const DRAFT: Draft = {
   axes: ['hardness', 'lather'],
 }
 
+/** Weight of the batch's oils, g; no oil here is limited by what is there of it. */
+const BATCH_G = 5000
+
 const rowOf = (draft: Draft, oil: string) => draft.shelf.find((row) => row.oil === oil)
 
 test('a banned oil is not in the brief, neither alone nor in a group', () => {
-  const { oils, groups } = briefOfDraft(DRAFT)
+  const { oils, groups } = briefOfDraft(DRAFT, BATCH_G)
   expect(Object.keys(oils)).toEqual(['coconut', 'olive'])
   expect(groups).toEqual([{ name: 'tropical', oils: ['coconut'], max: 40 }])
 })
 
 test('wishes, prices, limits and the goal go into the brief as they are', () => {
-  const { oils, measures, goal } = briefOfDraft(DRAFT)
+  const { oils, measures, goal } = briefOfDraft(DRAFT, BATCH_G)
   expect(oils['coconut']).toEqual({ pricePerKg: 3, min: undefined, max: 35 })
   expect(measures).toEqual({ hardness: { min: 38 } })
   expect(goal).toEqual({ minimise: 'cost' })
@@ -42,7 +45,7 @@ test('wishes, prices, limits and the goal go into the brief as they are', () => 
 
 test('a lock holds a share to half its last digit and goes before the limits', () => {
   // By hand: 28.2 is shown for all from 28.15 to 28.25.
-  const { oils } = briefOfDraft(withRow(DRAFT, 'coconut', { lockedAt: 28.2 }))
+  const { oils } = briefOfDraft(withRow(DRAFT, 'coconut', { lockedAt: 28.2 }), BATCH_G)
   expect(oils['coconut']?.min).toBeCloseTo(28.15, 9)
   expect(oils['coconut']?.max).toBeCloseTo(28.25, 9)
   expect(oils['coconut']?.pricePerKg).toBe(3)
@@ -52,7 +55,7 @@ test.each([
   [0, 0, 0.05],
   [100, 99.95, 100],
 ])('a lock at %d %% stays within 0 to 100 %%', (lockedAt, min, max) => {
-  const { oils } = briefOfDraft(withRow(DRAFT, 'olive', { lockedAt }))
+  const { oils } = briefOfDraft(withRow(DRAFT, 'olive', { lockedAt }), BATCH_G)
   expect(oils['olive']?.min).toBeCloseTo(min, 9)
   expect(oils['olive']?.max).toBeCloseTo(max, 9)
 })
@@ -77,7 +80,7 @@ test('adding a banned oil lets it back in with its price', () => {
 })
 
 test('an oil taken off the shelf is gone from the brief and its groups', () => {
-  const { oils, groups } = briefOfDraft(withoutOil(DRAFT, 'coconut'))
+  const { oils, groups } = briefOfDraft(withoutOil(DRAFT, 'coconut'), BATCH_G)
   expect(Object.keys(oils)).toEqual(['olive'])
   expect(groups).toEqual([])
 })

@@ -1,0 +1,142 @@
+import { failureReason, StorageFailure } from '../storage/failure'
+import type { WorkStore } from '../storage/work-store'
+import type { WorkHistory } from './history.svelte'
+import type { Work } from './work'
+
+/** Whether what is on the page is kept on this machine. */
+export type Keeping =
+  | { readonly status: 'nothing yet' }
+  | { readonly status: 'kept'; readonly at: Date }
+  | { readonly status: 'failed'; readonly reason: string }
+
+/** Something about the kept work that a person should know. */
+export type KeepNotice =
+  | { readonly kind: 'unreadable'; readonly reason: string }
+  | { readonly kind: 'from another tab'; readonly at: Date }
+  | { readonly kind: 'replaced unseen' }
+
+/** Changes wait this long, so that a drag is a few writes and not hundreds. */
+const WRITE_AFTER_MS = 300
+
+/** A database that does not answer within this time must not keep the page from opening. */
+const LOAD_WITHIN_MS = 2000
+
+/** Keeps the work on this machine, and follows what another tab of the page keeps. */
+export class WorkKeeper {
+  keeping: Keeping = $state.raw({ status: 'nothing yet' })
+  notice: KeepNotice | undefined = $state.raw()
+  /** Records that lie aside, see `WorkStore`. */
+  asideCount = $state(0)
+
+  readonly #store: WorkStore
+  #history: WorkHistory | undefined
+  /** The work that the database holds, as far as this tab knows. */
+  #kept: Work | undefined
+  #timer: ReturnType<typeof setTimeout> | undefined
+  /** Settles once the database was read; nothing is written before, or it would replace what lies there. */
+  #read: Promise<unknown> = Promise.resolve()
+
+  constructor(store: WorkStore) {
+    this.#store = store
+  }
+
+  /** The kept work, or `first` where there is none; a page that had to open without it gets it later. */
+  async start(first: Work): Promise<Work> {
+    this.#kept = first
+    const loading = this.#load().catch((error: unknown) => this.#fail(error))
+    this.#read = loading
+    const early = await Promise.race([loading, after(LOAD_WITHIN_MS, 'late' as const)])
+    if (early !== 'late') return early ?? first
+    this.#fail(new StorageFailure('the browser’s storage has not answered yet'))
+    void loading.then((work) => work && this.#history?.change(() => work))
+    return first
+  }
+
+  /** Keeps the history's work from here on, and takes over what other tabs write. */
+  follow(history: WorkHistory): void {
+    this.#history = history
+    this.#store.onWrite(() => void this.#takeOver())
+  }
+
+  /** Has a changed work written soon. */
+  put(work: Work): void {
+    if (work === this.#kept) return
+    this.#timer ??= setTimeout(() => void this.write(), WRITE_AFTER_MS)
+  }
+
+  /** Writes at once what is not yet written: the page may be about to go. */
+  async write(): Promise<void> {
+    clearTimeout(this.#timer)
+    this.#timer = undefined
+    await this.#read
+    const work = this.#history?.now
+    if (!work || work === this.#kept) return
+    try {
+      const { at, replacedUnseen } = await this.#store.keep(work)
+      this.#accept(work, at)
+      if (!replacedUnseen) return
+      this.notice = { kind: 'replaced unseen' }
+      this.asideCount += 1
+    } catch (error) {
+      this.#fail(error)
+    }
+  }
+
+  /** Looks whether another tab wrote while this one slept. */
+  async look(): Promise<void> {
+    try {
+      if (await this.#store.hasNewer()) await this.#takeOver()
+    } catch (error) {
+      this.#fail(error)
+    }
+  }
+
+  /** Puts the notice away. */
+  dismiss(): void {
+    this.notice = undefined
+  }
+
+  /** All that lies aside, as the text of a file. */
+  async asideText(): Promise<string> {
+    return JSON.stringify(await this.#store.aside(), undefined, 2)
+  }
+
+  async #load(): Promise<Work | undefined> {
+    const loaded = await this.#store.load()
+    this.asideCount = (await this.#store.aside()).length
+    if (loaded.status === 'unreadable') this.notice = { kind: 'unreadable', reason: loaded.reason }
+    if (loaded.status !== 'work') return undefined
+    this.#accept(loaded.work, loaded.at)
+    return loaded.work
+  }
+
+  /**
+   * What another tab wrote becomes this tab's work, as a step that can be undone. A change not yet
+   * written here is newer: it stays, and writing it puts the other tab's work aside.
+   */
+  async #takeOver(): Promise<void> {
+    if (this.#history?.now !== this.#kept) return
+    try {
+      const work = await this.#load()
+      if (!work) return
+      this.#history?.change(() => work)
+      if (this.keeping.status === 'kept')
+        this.notice = { kind: 'from another tab', at: this.keeping.at }
+    } catch (error) {
+      this.#fail(error)
+    }
+  }
+
+  #accept(work: Work, at: number): void {
+    this.#kept = work
+    this.keeping = { status: 'kept', at: new Date(at) }
+  }
+
+  #fail(error: unknown): void {
+    this.keeping = { status: 'failed', reason: failureReason(error) }
+  }
+}
+
+function after<T>(ms: number, value: T): Promise<T> {
+  return new Promise((resolve) => setTimeout(() => resolve(value), ms))
+}

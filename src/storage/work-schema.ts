@@ -1,0 +1,93 @@
+import { z } from 'zod'
+import { library } from '../data/library'
+
+const limit = z.number().optional()
+const limits = { min: limit, max: limit }
+
+const oil = z.string().refine((id) => library.oils.has(id), {
+  error: ({ input }) => `There is no oil "${String(input)}" in the library.`,
+})
+const measure = z.string().refine((id) => library.measures.some((one) => one.id === id), {
+  error: ({ input }) => `There is no measure "${String(input)}".`,
+})
+const blend = z.record(oil, z.number())
+
+const goal = z.union([
+  z.strictObject({ minimise: measure }),
+  z.strictObject({ maximise: measure }),
+  z.strictObject({ closestTo: blend }),
+])
+
+const shelfRow = z.strictObject({
+  oil,
+  pricePerKg: limit,
+  pack: z
+    .strictObject({ size: limit, unit: z.enum(['g', 'kg', 'oz', 'lb', 'ml', 'l']), price: limit })
+    .optional(),
+  ...limits,
+  banned: z.boolean(),
+  lockedAt: limit,
+  stock: z.strictObject({ grams: z.number(), use: z.enum(['at most', 'all', 'buy']) }).optional(),
+})
+
+const brief = z.strictObject({
+  name: z.string(),
+  currency: z.string().regex(/^[A-Z]{3}$/u),
+  shelf: z.array(shelfRow).readonly(),
+  groups: z
+    .array(z.strictObject({ name: z.string(), oils: z.array(oil).readonly(), ...limits }))
+    .readonly(),
+  wishes: z.record(measure, z.strictObject(limits)),
+  goal,
+  axes: z.tuple([measure, measure]).readonly(),
+  formula: z.strictObject({ name: z.string(), blend }).optional(),
+})
+
+const batch = z.strictObject({
+  oilGrams: z.number(),
+  alkali: z.enum(['naoh', 'koh']),
+  purityPercent: z.number(),
+  superfatPercent: z.number(),
+  water: z.union([
+    z.strictObject({ lyeConcentration: z.number() }),
+    z.strictObject({ ratio: z.number() }),
+    z.strictObject({ percentOfOils: z.number() }),
+  ]),
+  scale: z.strictObject({ oilStepG: z.number(), lyeStepG: z.number() }),
+})
+
+const candidate = z.strictObject({
+  id: z.string(),
+  letter: z.string(),
+  name: z.string(),
+  note: z.string(),
+  blend,
+  from: z.string(),
+})
+
+/**
+ * Everything put in, as it is kept between visits. It is strict: what it does not know is not dropped
+ * without a word, and whatever names an oil or a measure names one that the library holds. A new part
+ * of the work is added here with a default, so that older records still read.
+ */
+export const keptWork = z.strictObject({
+  brief,
+  batch,
+  bench: z.strictObject({
+    candidates: z.array(candidate).readonly(),
+    reference: z.union([z.string(), z.undefined()]),
+    lettersGiven: z.number().exactOptional(),
+    barGrams: z.number().exactOptional(),
+  }),
+  shelfOrder: z.enum(['share', 'name', 'price']).optional(),
+})
+
+export type KeptWork = z.output<typeof keptWork>
+
+/** The envelope around it; see `WorkRecord`. */
+export const keptRecord = z.strictObject({
+  format: z.literal('barwright-work/1'),
+  id: z.string(),
+  at: z.number(),
+  work: keptWork,
+})

@@ -1,0 +1,56 @@
+import { describe, expect, expectTypeOf, test } from 'vitest'
+import { FIRST_WORK } from '../../src/state/first-work'
+import type { Work } from '../../src/state/work'
+import { keptWork, type KeptWork } from '../../src/storage/work-schema'
+
+/** A type with every key required and writable, so that a key missing on one side shows. */
+type Filled<T> = T extends readonly (infer Item)[]
+  ? Filled<Item>[]
+  : T extends object
+    ? { -readonly [Key in keyof T]-?: Filled<Exclude<T[Key], undefined>> }
+    : T
+
+function issuesOf(work: unknown): string[] {
+  const parsed = keptWork.safeParse(work)
+  return parsed.success
+    ? []
+    : parsed.error.issues.map(({ path, message }) => `${path.join('.')}: ${message}`)
+}
+
+test('all that the work holds is kept: no part of it is missing from the schema', () => {
+  expectTypeOf<Filled<KeptWork>>().toEqualTypeOf<Filled<Work>>()
+  expect(keptWork.parse(FIRST_WORK)).toEqual(FIRST_WORK)
+})
+
+describe('work that can not be used is refused with its place', () => {
+  const { brief } = FIRST_WORK
+
+  test('an oil that the library does not hold', () => {
+    const shelf = [{ oil: 'dragon', banned: false }]
+    expect(issuesOf({ ...FIRST_WORK, brief: { ...brief, shelf } })).toEqual([
+      'brief.shelf.0.oil: There is no oil "dragon" in the library.',
+    ])
+  })
+
+  test('a measure that the library does not hold', () => {
+    const axes = ['hardness', 'sparkle']
+    expect(issuesOf({ ...FIRST_WORK, brief: { ...brief, axes } })).toEqual([
+      'brief.axes.1: There is no measure "sparkle".',
+    ])
+  })
+
+  test('a part that this program does not know, rather than dropped', () => {
+    expect(issuesOf({ ...FIRST_WORK, ledger: [] })).toEqual([
+      expect.stringContaining('Unrecognized key: "ledger"'),
+    ])
+  })
+
+  test.each([NaN, Infinity, '5000', null])('a batch of %s g', (oilGrams) => {
+    const work = { ...FIRST_WORK, batch: { ...FIRST_WORK.batch, oilGrams } }
+    expect(issuesOf(work)).toEqual([expect.stringMatching(/^batch\.oilGrams: /u)])
+  })
+
+  test.each([undefined, null, 'work', [], 7])('%j in place of the whole', (work) => {
+    expect(issuesOf(work)).toHaveLength(1)
+  })
+})
