@@ -1,9 +1,12 @@
+import highsLoader from 'highs'
 import { beforeAll, describe, expect, test } from 'vitest'
 import { Simplex, type LinearProgram } from '../../src/domain/simplex'
 import { disagreements, faultsOf, type Tally } from '../domain/simplex/agreement'
 import { loadHighs, type Reference } from '../domain/simplex/highs'
+import { ruledDisagreements } from '../domain/simplex/ruled-agreement'
 import { generalProgram } from '../generator/general-programs'
 import { blendInstance } from '../generator/random-programs'
+import { ruledInstance } from '../generator/ruled-programs'
 
 const BLENDS = 50_000
 const GENERAL = 50_000
@@ -48,6 +51,26 @@ describe('the simplex solver against HiGHS', () => {
       expect(Math.min(tally.optimal, tally.infeasible, tally.unbounded)).toBeGreaterThan(
         GENERAL / 20,
       )
+    },
+    HALF_HOUR_MS,
+  )
+})
+
+describe('the search under rules against HiGHS', () => {
+  test.each([
+    { oils: 20, step: 0, count: 1000 },
+    { oils: 40, step: 0, count: 200 },
+    { oils: 12, step: 5, count: 500 },
+  ] as const)(
+    'agrees on $count random programs of $oils oils, step $step',
+    async ({ oils, step, count }) => {
+      const solver = await highsLoader()
+      const faults: string[] = []
+      for (let seed = FIRST_SEED; seed < FIRST_SEED + count; seed++) {
+        const found = ruledDisagreements(ruledInstance(seed, oils, step), solver)
+        faults.push(...found.faults.map((fault) => `seed ${seed}: ${fault}`))
+      }
+      expect(faults).toEqual([])
     },
     HALF_HOUR_MS,
   )

@@ -5,7 +5,7 @@ import { OPEN, RuleBook, UNUSED, USED, type Region } from './rule-book'
 import { relaxationCuts } from './rule-cuts'
 import type { BlendRules } from './rules'
 import { Simplex } from './simplex'
-import { evenSplit, Splitter, type Split } from './split'
+import { Splitter, useSplit, type Split } from './split'
 import { ANSWER_TOLERANCE } from './tolerances'
 
 /** A blend that obeys all rules. */
@@ -120,7 +120,7 @@ class Search {
     if (split !== null) return this.branch(region, split, value)
     if (this.take(region, x)) return null
     const rest = region.use.indexOf(OPEN)
-    return rest < 0 ? null : this.branch(region, evenSplit(rest), value)
+    return rest < 0 ? null : this.branch(region, useSplit(rest, 0, 0), value)
   }
 
   private solve(region: Region): Optimal | null {

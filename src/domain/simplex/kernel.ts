@@ -1,5 +1,5 @@
 /**
- * The three loops that nearly all time goes into, over slices of Float64Array.
+ * The two loops that most of the time goes into, over slices of Float64Array.
  *
  * On the `!` marks in this folder: `noUncheckedIndexedAccess` types every read of a typed array as
  * `number | undefined`. Loops here run over index ranges that the arrays were allocated for, so

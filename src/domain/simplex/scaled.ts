@@ -13,7 +13,7 @@ function powerOfTwoNear(size: number): number {
   return size > 0 && size < Infinity ? 2 ** Math.round(Math.log2(size)) : 1
 }
 
-/** Smallest times largest nonzero |value · weight| along a line; 0 when all are zero. */
+/** Smallest and largest size along a row or column, zeros left out. */
 class Spread {
   private least = Infinity
   private most = 0
@@ -23,7 +23,7 @@ class Spread {
     if (size < this.least) this.least = size
     if (size > this.most) this.most = size
   }
-  /** Geometric middle of the line. */
+  /** Their geometric middle; 0 when all are zero. */
   middle(): number {
     return this.most === 0 ? 0 : Math.sqrt(this.least) * Math.sqrt(this.most)
   }

@@ -1,5 +1,5 @@
 import { leastRatio } from './dual-ratio'
-import { OPEN, type Region, type RuleBook } from './rule-book'
+import { OPEN, type Judgement, type Region, type RuleBook } from './rule-book'
 import type { Simplex } from './simplex'
 import { BASIC } from './tableau'
 
@@ -23,34 +23,33 @@ export class Splitter {
 
   /** The split that promises to raise the bound most, or null when every rule is kept. */
   best({ use }: Region, x: Float64Array): Split | null {
-    const { book } = this
-    const { excess, missing } = book.judge(x)
+    const judgement = this.book.judge(x)
     let best: Split | null = null
     for (let j = 0; j < x.length; j++) {
-      let split: Split | null = null
-      const value = x[j]!
-      const needed = missing[j]!
-      if (use[j] !== OPEN) {
-        if (book.offStep(value) > 0) split = this.stepSplit(j, value)
-      } else if (book.isTooLittle(value, j)) {
-        split = this.useSplit(j, this.rise(j, 0), this.rise(j, book.leastUse[j]!))
-      } else if (needed >= 0) {
-        split = this.useSplit(j, this.rise(j, 0), this.rise(needed, book.leastUse[needed]!))
-      } else if (excess[j]! > 0 && book.isUsed(value, j)) {
-        split = this.useSplit(j, this.rise(j, 0), 0)
-      } else if (excess[j]! < 0 && !book.isUsed(value, j)) {
-        split = this.useSplit(j, 0, this.rise(j, book.leastUse[j]!))
-      } else if (book.offStep(value) > 0) split = this.stepSplit(j, value)
+      const onUse = use[j] === OPEN ? this.splitOnUse(j, x[j]!, judgement) : null
+      const split = onUse ?? this.splitOnStep(j, x[j]!)
       if (split !== null && (best === null || split.score > best.score)) best = split
     }
     return best
   }
 
-  private useSplit(variable: number, down: number, up: number): Split {
-    return { variable, value: 0, kind: 'use', down, up, score: score(down, up) }
+  /** Not at all, or at least the least use, if some rule on use is broken through this variable. */
+  private splitOnUse(j: number, value: number, { excess, missing }: Judgement): Split | null {
+    const { book } = this
+    const least = book.leastUse[j]!
+    const needed = missing[j]!
+    if (book.isTooLittle(value, j)) return useSplit(j, this.rise(j, 0), this.rise(j, least))
+    if (needed >= 0) {
+      return useSplit(j, this.rise(j, 0), this.rise(needed, book.leastUse[needed]!))
+    }
+    if (excess[j]! > 0 && book.isUsed(value, j)) return useSplit(j, this.rise(j, 0), 0)
+    if (excess[j]! < 0 && !book.isUsed(value, j)) return useSplit(j, 0, this.rise(j, least))
+    return null
   }
 
-  private stepSplit(variable: number, value: number): Split {
+  /** Below or above, if the value is off the step. */
+  private splitOnStep(variable: number, value: number): Split | null {
+    if (this.book.offStep(value) === 0) return null
     const [below, above] = this.book.neighbours(value)
     const down = this.rise(variable, below)
     const up = this.rise(variable, above)
@@ -82,7 +81,7 @@ function score(down: number, up: number): number {
   return LESSER * Math.min(down, up) + (1 - LESSER) * Math.max(down, up)
 }
 
-/** A split on whether a variable is used at all, of which nothing is known. */
-export function evenSplit(variable: number): Split {
-  return { variable, value: 0, kind: 'use', down: 0, up: 0, score: 0 }
+/** A split on whether a variable is used at all. */
+export function useSplit(variable: number, down: number, up: number): Split {
+  return { variable, value: 0, kind: 'use', down, up, score: score(down, up) }
 }
