@@ -81,11 +81,14 @@ describe('the client', () => {
   })
 
   test('lets a thread that it ended say so late without ending the one that follows', async () => {
-    const { client, threads } = clientOf((name) =>
-      name === 'highs' ? answering(name) : new Promise(() => undefined),
-    )
-    await ask(client)
+    let calls = 0
+    const { client, threads } = clientOf((name) => {
+      calls += 1
+      return calls === 1 ? new Promise(() => undefined) : answering(name)
+    })
+    expect(await ask(client)).toEqual(answerOf('highs'))
     threads[0]?.die(new Error('terminated'))
+    expect(await ask(client)).toEqual(answerOf('javascript-lp-solver'))
     expect(threads.map(({ ended }) => ended)).toEqual([true, false])
     client.close()
   })

@@ -186,9 +186,9 @@ describe('a solver that errs is found out', () => {
       calls += 1
       return calls === 1 ? outcome([0, 0, 100], 80) : { status: 'infeasible' }
     }
-    expect(() => studyBrief(SHELF, ['hardness', 'lather'], byHand, forgetful)).toThrow(
-      UnsoundAnswer,
-    )
+    const study = () => studyBrief(SHELF, ['hardness', 'lather'], byHand, forgetful)
+    expect(study).toThrow(UnsoundAnswer)
+    expect(study).toThrow('No range was found of hardness, lather')
   })
 })
 
@@ -242,6 +242,20 @@ describe('prices of any currency', () => {
     expect(answer.goalValue / factor).toBeCloseTo(first.goalValue, 6)
     expect(answer.blend.olive).toBeCloseTo(first.blend.olive ?? NaN, 5)
   })
+})
+
+test('of a large sum of money one part in a million is noise, and more is not', () => {
+  const oils = { olive: { pricePerKg: 200_000 }, coconut: { pricePerKg: 100_000 } }
+  const brief: Brief = {
+    ...SHELF,
+    oils,
+    measures: { cost: { max: 150_000 } },
+    goal: { minimise: 'cost' },
+  }
+  const at = (olive: number) => () => outcome([olive, 100 - olive], 1_000 * olive + 100_000)
+  // By hand: a hundred-millionth of a percent more olive costs 0.00001 more, a thousandth costs 1.
+  expect(solveBrief(brief, library, at(50 + 1e-8)).status).toBe('optimal')
+  expect(() => solveBrief(brief, library, at(50 + 1e-3))).toThrow('measures.cost.max')
 })
 
 describe('the best blend at a point', () => {
