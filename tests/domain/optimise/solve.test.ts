@@ -186,7 +186,10 @@ describe('a solver that errs is found out', () => {
       calls += 1
       return calls === 1 ? outcome([0, 0, 100], 80) : { status: 'infeasible' }
     }
-    const study = () => studyBrief(SHELF, ['hardness', 'lather'], byHand, forgetful)
+    const study = () => {
+      calls = 0
+      return studyBrief(SHELF, ['hardness', 'lather'], byHand, forgetful)
+    }
     expect(study).toThrow(UnsoundAnswer)
     expect(study).toThrow('No range was found of hardness, lather')
   })
