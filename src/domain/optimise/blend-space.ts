@@ -169,9 +169,8 @@ export class BlendSpace {
   }
 
   #wishPerPercent(measure: string, side: Side): Float64Array {
-    return Float64Array.from(this.oils, (oil) =>
-      fractionFromPercent(wishedValue(this.brief, this.library, measure, side, oil)),
-    )
+    const valueOf = wishedValue(this.brief, this.library, measure, side)
+    return Float64Array.from(this.oils, (oil) => fractionFromPercent(valueOf(oil)))
   }
 
   /** What the wish on a measure asks of its typical value: nothing where it holds for any lot. */

@@ -45,7 +45,7 @@ function measureRows(brief: Brief, library: Library, oils: readonly string[]): R
     const row = (name: string, side: Side, limits: Limits): Row => ({
       name,
       ...bounds(limits),
-      terms: termsOf(oils, (oil) => wishedValue(brief, library, measure, side, oil)),
+      terms: termsOf(oils, wishedValue(brief, library, measure, side)),
     })
     if (!heldForAnyLot(brief, measure))
       return min === undefined && max === undefined ? [] : [row(path, 'min', { min, max })]

@@ -1,5 +1,4 @@
-import type { Blend } from '../../blend/blend'
-import { weightAverage } from '../../blend/blend'
+import { type Blend, weightAverage } from '../../blend/blend'
 import { type Library, oilOf } from '../../blend/library'
 import type { Oil } from '../../blend/oil'
 import { fattyAcidMolarMass, type FattyAcid } from '../../chemistry/fatty-acid'

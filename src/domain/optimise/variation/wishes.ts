@@ -1,5 +1,4 @@
-import type { Blend } from '../../blend/blend'
-import { weightAverage } from '../../blend/blend'
+import { type Blend, weightAverage } from '../../blend/blend'
 import type { Library } from '../../blend/library'
 import { COST } from '../../blend/measure'
 import { oilValue } from '../../blend/values'
@@ -16,18 +15,20 @@ export function heldForAnyLot({ robust, measures }: Brief, measure: string): boo
 }
 
 /**
- * What an oil counts for on one side of the wish on a measure, in the measure's unit: its typical
- * value, or, where the wish must hold for any lot, the least it can have for `min` and the most for `max`.
+ * What an oil counts for on one side of the wish on a measure, as a function of the oil's id, in the
+ * measure's unit: its typical value, or, where the wish must hold for any lot, the least it can have for
+ * `min` and the most for `max`.
  */
 export function wishedValue(
   brief: Brief,
   library: Library,
   measure: string,
   side: Side,
-  oil: string,
-): number {
-  if (!heldForAnyLot(brief, measure)) return oilValue(library, pricesOf(brief), measure, oil)
-  return oilSpan(library, pricesOf(brief), measure, oil)[side === 'min' ? 'low' : 'high']
+): (oil: string) => number {
+  const prices = pricesOf(brief)
+  if (!heldForAnyLot(brief, measure)) return (oil) => oilValue(library, prices, measure, oil)
+  const end = side === 'min' ? 'low' : 'high'
+  return (oil) => oilSpan(library, prices, measure, oil)[end]
 }
 
 /** What a blend comes to on one side of the wish on a measure, in the measure's unit. */
@@ -38,5 +39,5 @@ export function valueUnderWish(
   side: Side,
   blend: Blend,
 ): number {
-  return weightAverage(blend, (oil) => wishedValue(brief, library, measure, side, oil))
+  return weightAverage(blend, wishedValue(brief, library, measure, side))
 }
