@@ -24,7 +24,7 @@ function flagsOf(args: string[]) {
       allowPositionals: true,
       options: {
         schema: { type: 'boolean', default: false },
-        solver: { type: 'string', default: 'javascript-lp-solver' },
+        solver: { type: 'string', default: 'barwright' },
         help: { type: 'boolean', short: 'h', default: false },
       },
     })

@@ -36,7 +36,7 @@ export class SolverClient {
 
   constructor(
     private readonly spawn: () => SolverThread,
-    private readonly solver: SolverName = 'javascript-lp-solver',
+    private readonly solver: SolverName = 'barwright',
     private readonly firstLimitMs = FIRST_LIMIT_MS,
   ) {}
 
@@ -54,7 +54,8 @@ export class SolverClient {
   }
 
   async #answer<T>(question: Question<T>): Promise<T> {
-    if (this.solver === 'highs') return this.#within(question, 'highs', LAST_LIMIT_MS)
+    if (this.solver !== 'javascript-lp-solver')
+      return this.#within(question, this.solver, LAST_LIMIT_MS)
     try {
       return await this.#within(question, this.solver, this.firstLimitMs)
     } catch (error) {

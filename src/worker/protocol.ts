@@ -7,8 +7,8 @@ import type { Answer } from '../domain/optimise/solve'
 import type { StudyAnswer, StudyQuestion } from '../domain/optimise/studies/question'
 import type { Study } from '../domain/optimise/study'
 
-/** The solvers that can be asked for by name. */
-export const SOLVER_NAMES = ['javascript-lp-solver', 'highs'] as const
+/** The solvers that can be asked for by name: our own first, then those that give a second opinion. */
+export const SOLVER_NAMES = ['barwright', 'javascript-lp-solver', 'highs'] as const
 export type SolverName = (typeof SOLVER_NAMES)[number]
 
 /** What a solving thread does for the page and the command line. */

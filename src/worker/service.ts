@@ -8,6 +8,7 @@ import type { SolveProgram } from '../domain/optimise/program'
 import { sampleSpace } from '../domain/optimise/sample'
 import { solveBrief } from '../domain/optimise/solve'
 import { solveWithJslp } from '../domain/optimise/solvers/jslp'
+import { solveWithOwn } from '../domain/optimise/solvers/own'
 import { oneStepStudy } from '../domain/optimise/studies/study'
 import { studyBrief } from '../domain/optimise/study'
 import { UnsoundAnswer } from '../domain/optimise/verify'
@@ -20,8 +21,9 @@ export type LoadHighs = () => Promise<SolveProgram>
 const SAMPLE_SEED = 1
 
 /**
- * The service behind the worker boundary. An answer of javascript-lp-solver that does not stand up to
- * the brief, or that says there is no blend, is asked again of HiGHS, whose word is checked the same way.
+ * The service behind the worker boundary. Our own solver proves its answers. An answer of
+ * javascript-lp-solver that does not stand up to the brief, or that says there is no blend, is asked
+ * again of HiGHS, whose word is checked the same way.
  */
 export function createService(library: Library, loadHighs: LoadHighs): SolverService {
   const ask = async <T>(
@@ -29,6 +31,7 @@ export function createService(library: Library, loadHighs: LoadHighs): SolverSer
     question: (solve: SolveProgram) => T,
     isInfeasible: (answer: T) => boolean,
   ): Promise<T> => {
+    if (name === 'barwright') return question(solveWithOwn)
     if (name === 'javascript-lp-solver') {
       const answer = sound(() => question(solveWithJslp))
       if (answer && !isInfeasible(answer.value)) return answer.value
