@@ -106,16 +106,23 @@ const runes: TestProjectInlineConfiguration = {
   resolve: { conditions: ['browser'] },
 }
 
+const BUILD_PAGE = inProject('tests/setup/build-page.ts')
+const BUILD_CLI = inProject('tests/setup/build-cli.ts')
+
 const builtCli = project('cli', ofCli, {
-  globalSetup: inProject('tests/setup/build-cli.ts'),
+  globalSetup: BUILD_CLI,
   testTimeout: MINUTE,
 })
 
 const usesBuiltPage: ProjectConfig = {
-  globalSetup: inProject('tests/setup/build-page.ts'),
+  globalSetup: BUILD_PAGE,
   fileParallelism: false,
   testTimeout: MINUTE,
   hookTimeout: 2 * MINUTE,
 }
-const browser = project('browser', inBrowser, usesBuiltPage)
+/** The page's answers are compared with the command line's, so both are built. */
+const browser = project('browser', inBrowser, {
+  ...usesBuiltPage,
+  globalSetup: [BUILD_PAGE, BUILD_CLI],
+})
 const screenshots = project('screenshots', ['tests/browser/screenshots.ts'], usesBuiltPage)
