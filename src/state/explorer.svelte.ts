@@ -1,7 +1,6 @@
 import { library } from '../data/library'
 import type { Problem } from '../domain/blend/check-blend'
 import type { Brief } from '../domain/optimise/brief'
-import type { Axes } from '../domain/optimise/region'
 import type { Found } from '../domain/optimise/solve'
 import type { Study } from '../domain/optimise/study'
 import type { SolverClient } from '../worker/client'
@@ -11,7 +10,7 @@ import { Latest } from './latest'
 
 interface StudyQuestion {
   readonly brief: Brief
-  readonly axes: Axes
+  readonly draft: Draft
 }
 
 /** A study takes longer than this before the page says it is busy; --busy-after in the tokens. */
@@ -51,7 +50,7 @@ export class Explorer {
   readonly present: Found | undefined = $derived(this.picked ?? this.found)
   readonly oilCount = $derived(Object.keys(this.brief.oils).length)
 
-  readonly #studies: Latest<StudyQuestion & { draft: Draft }, Study>
+  readonly #studies: Latest<StudyQuestion, Study>
   #askedAt = 0
   /** The newest draft that was studied, found at fault or failed on. */
   #settled: Draft | undefined
@@ -61,7 +60,7 @@ export class Explorer {
   constructor(work: WorkHistory, client: SolverClient) {
     this.#work = work
     this.#studies = new Latest(
-      ({ brief, axes }) => client.ask((service, solver) => service.study(solver, brief, axes)),
+      ({ brief }) => client.ask((service, solver) => service.study(solver, brief)),
       ({ draft }, study) => this.#accept(draft, study),
       ({ draft }, error) => {
         this.#settle(draft)
@@ -78,7 +77,7 @@ export class Explorer {
   /** Sends the present brief to be studied. */
   ask(): void {
     this.#askedAt = performance.now()
-    this.#studies.put({ brief: this.brief, axes: this.draft.axes, draft: this.draft })
+    this.#studies.put({ brief: this.brief, draft: this.draft })
     setTimeout(() => (this.busy = this.#settled !== this.draft), BUSY_AFTER_MS)
   }
 

@@ -1,7 +1,6 @@
 import type { Brief } from '../domain/optimise/brief'
 import type { Land, LandQuestion } from '../domain/optimise/land'
 import type { Point } from '../domain/optimise/point'
-import type { Axes } from '../domain/optimise/region'
 import type { Sample } from '../domain/optimise/sample'
 import type { Answer } from '../domain/optimise/solve'
 import type { StudyAnswer, StudyQuestion } from '../domain/optimise/studies/question'
@@ -17,8 +16,8 @@ export interface SolverService {
   ready(): Promise<true>
   /** Solves one brief. */
   solve(solver: SolverName, brief: Brief): Promise<Answer>
-  /** Solves a brief and finds its surroundings on two axes. */
-  study(solver: SolverName, brief: Brief, axes: Axes): Promise<Study>
+  /** Solves a brief and finds what lies around the answer. */
+  study(solver: SolverName, brief: Brief): Promise<Study>
   /** What lies on a map; undefined where the brief is not sound. */
   land(solver: SolverName, question: LandQuestion): Promise<Land | undefined>
   /** Blends that keep a brief, to look at; undefined where the brief is not sound. */

@@ -41,10 +41,10 @@ export function createService(library: Library, loadHighs: LoadHighs): SolverSer
   return {
     ready: () => Promise.resolve(true),
     solve: (name, brief) => ask(name, (solve) => solveBrief(brief, library, solve), isInfeasible),
-    study: (name, brief, axes) =>
+    study: (name, brief) =>
       ask(
         name,
-        (solve) => studyBrief(brief, axes, library, solve),
+        (solve) => studyBrief(brief, library, solve),
         ({ answer }) => isInfeasible(answer),
       ),
     land: (name, question) =>

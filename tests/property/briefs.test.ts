@@ -5,7 +5,8 @@ import type { Brief } from '../../src/domain/optimise/brief'
 import { checkBrief } from '../../src/domain/optimise/check-brief'
 import { isFeasible } from '../../src/domain/optimise/conflict'
 import { type Limit, limitsOf, withLimit } from '../../src/domain/optimise/limits'
-import { attainable, withoutWishesOn } from '../../src/domain/optimise/ranges'
+import { reachOfMeasures } from '../../src/domain/optimise/attainable'
+import { BlendSpace } from '../../src/domain/optimise/blend-space'
 import { relaxations } from '../../src/domain/optimise/relax'
 import { solveAt } from '../../src/domain/optimise/point'
 import { type Answer, solveBrief } from '../../src/domain/optimise/solve'
@@ -57,8 +58,9 @@ describe('a brief', () => {
     holds((brief) => {
       const answer = solved(brief)
       if (answer.status !== 'optimal') return
+      const reach = reachOfMeasures(new BlendSpace(brief, library))
       for (const { id } of library.measures) {
-        const range = attainable(withoutWishesOn(brief, [id]), id, library, highs)
+        const range = reach[id]
         expect(answer.measures[id]).toBeGreaterThanOrEqual((range?.min ?? NaN) - NOISE)
         expect(answer.measures[id]).toBeLessThanOrEqual((range?.max ?? NaN) + NOISE)
       }

@@ -43,7 +43,7 @@ export class FakeSolver {
     this.#ports.push(port1, port2)
     const service: Asked = {
       ready: () => Promise.resolve(true),
-      study: (_, brief, axes) => this.#when(() => studyBrief(brief, axes, library, solveWithJslp)),
+      study: (_, brief) => this.#when(() => studyBrief(brief, library, solveWithJslp)),
       solveAt: (_, brief, point) => this.#when(() => solveAt(brief, point, library, solveWithJslp)),
     }
     expose(service, port1)

@@ -1,8 +1,6 @@
 import type { Library } from '../blend/library'
 import { COST } from '../blend/measure'
-import { type Brief, type Goal, pricesOf } from './brief'
-import { bestBlend, type Found } from './solve'
-import type { SolveProgram } from './program'
+import { type Brief, pricesOf } from './brief'
 
 /** The least and the most a measure can take, in its own unit. */
 export interface Range {
@@ -26,28 +24,4 @@ export function reckonable(brief: Brief, library: Library): string[] {
   const prices = pricesOf(brief)
   const priced = Object.keys(brief.oils).every((oil) => oil in prices)
   return library.measures.map(({ id }) => id).filter((id) => id !== COST || priced)
-}
-
-/**
- * The least and most of a measure over all blends that keep the brief; undefined where there is none.
- * Throws UnsoundAnswer like every solve.
- */
-export function attainable(
-  brief: Brief,
-  measure: string,
-  library: Library,
-  solve: SolveProgram,
-): Range | undefined {
-  const least = extreme(brief, { minimise: measure }, library, solve)
-  const most = least && extreme(brief, { maximise: measure }, library, solve)
-  return most && { min: least.goalValue, max: most.goalValue }
-}
-
-function extreme(
-  brief: Brief,
-  goal: Goal,
-  library: Library,
-  solve: SolveProgram,
-): Found | undefined {
-  return bestBlend({ ...brief, goal }, library, solve)
 }

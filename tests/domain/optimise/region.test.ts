@@ -4,7 +4,8 @@ import type { Library } from '../../../src/domain/blend/library'
 import type { Brief } from '../../../src/domain/optimise/brief'
 import { frontierOf, type Wanted } from '../../../src/domain/optimise/frontier'
 import type { SolveProgram } from '../../../src/domain/optimise/program'
-import { attainable } from '../../../src/domain/optimise/ranges'
+import { measureRange } from '../../../src/domain/optimise/attainable'
+import { BlendSpace } from '../../../src/domain/optimise/blend-space'
 import { type Axes, attainableRegion, type Corner } from '../../../src/domain/optimise/region'
 import { solveWithJslp } from '../../../src/domain/optimise/solvers/jslp'
 import { studyBrief } from '../../../src/domain/optimise/study'
@@ -196,11 +197,10 @@ describe('the region with cost as an axis', () => {
     expect(region.map(({ y }) => y)).toEqual([expect.closeTo(7, 9), expect.closeTo(7, 9)])
   })
 
-  test('is not drawn where a price is missing, and the answer still stands', () => {
+  test('has no reach where a price is missing, and the answer still stands', () => {
     const unpriced = { ...brief, oils: { ...oils, olive: {} } }
-    const study = studyBrief(unpriced, ['lather', 'cost'], library, highs)
+    const study = studyBrief(unpriced, library, highs)
     expect(study.answer.status).toBe('optimal')
-    expect(study.region).toEqual([])
     expect(study.reach.cost).toBeUndefined()
     expect(study.reach.lather).toBeDefined()
   })
@@ -279,12 +279,15 @@ describe('what a measure can reach', () => {
   const values = libraryOfValues({ a: { hardness: 20 }, b: { hardness: 60 }, c: { hardness: 30 } })
 
   test('is the least and the most of its oils', () => {
-    expect(attainable(briefOf(values), 'hardness', values, highs)).toEqual({ min: 20, max: 60 })
+    expect(measureRange(new BlendSpace(briefOf(values), values), 'hardness')).toEqual({
+      min: 20,
+      max: 60,
+    })
   })
 
   test('shrinks with limits on shares', () => {
     const oils = { a: {}, b: { min: 10, max: 40 }, c: { min: 20 } }
-    const range = attainable(briefOf(values, { oils }), 'hardness', values, highs)
+    const range = measureRange(new BlendSpace(briefOf(values, { oils }), values), 'hardness')
     // By hand: 70 a, 10 b, 20 c is 26; 40 b, 60 c is 42.
     expect(range?.min).toBeCloseTo(26, 9)
     expect(range?.max).toBeCloseTo(42, 9)
@@ -292,7 +295,9 @@ describe('what a measure can reach', () => {
 
   test('is nothing where there is no blend', () => {
     const oils = { a: { max: 10 } }
-    expect(attainable(briefOf(values, { oils }), 'hardness', values, highs)).toBeUndefined()
+    expect(
+      measureRange(new BlendSpace(briefOf(values, { oils }), values), 'hardness'),
+    ).toBeUndefined()
   })
 })
 
