@@ -1,7 +1,7 @@
 export { drawFigures, type Draws, type Figure } from './draws'
 export { lotValue, type Lot } from './lot'
 export { lotRangeOf, type LotRange } from './lot-range'
-export { lotSpan, oilSpan } from './lot-span'
+export { lotSpan, oilRange } from './lot-span'
 export { quantilesOf, type Quantile } from './quantiles'
 export { robustPrice, type RobustPrice } from './robust-price'
 export { LotSampler } from './sampler'

@@ -1,17 +1,23 @@
 import { type Blend, type Prices, weightAverage } from '../../blend/blend'
 import { type Library, measureOf, oilOf } from '../../blend/library'
+import type { NaturalRange } from '../../blend/oil'
 import { oilValue } from '../../blend/values'
 import { type Span, worstOfOil } from './worst-case'
 
 /**
- * The least and most of a measure for one oil over all its lots, in the measure's unit. Cost is as
- * the maker states it and does not vary: both ends are the price.
+ * The least, typical and most of a measure for one oil over all its lots, in the measure's unit. Cost is
+ * as the maker states it and does not vary: all three are the price.
  */
-export function oilSpan(library: Library, prices: Prices, measureId: string, oil: string): Span {
+export function oilRange(
+  library: Library,
+  prices: Prices,
+  measureId: string,
+  oil: string,
+): NaturalRange {
   const measure = measureOf(library, measureId)
   if ('weights' in measure) return worstOfOil(measure, oilOf(library, oil))
   const price = oilValue(library, prices, measureId, oil)
-  return { low: price, high: price }
+  return { low: price, typical: price, high: price }
 }
 
 /**
@@ -20,6 +26,6 @@ export function oilSpan(library: Library, prices: Prices, measureId: string, oil
  */
 export function lotSpan(library: Library, prices: Prices, measureId: string, blend: Blend): Span {
   const end = (side: 'low' | 'high') =>
-    weightAverage(blend, (oil) => oilSpan(library, prices, measureId, oil)[side])
+    weightAverage(blend, (oil) => oilRange(library, prices, measureId, oil)[side])
   return { low: end('low'), high: end('high') }
 }

@@ -1,10 +1,9 @@
 import { type Blend, weightAverage } from '../../blend/blend'
 import type { Library } from '../../blend/library'
 import { COST } from '../../blend/measure'
-import { oilValue } from '../../blend/values'
 import { type Brief, pricesOf } from '../brief'
 import type { Side } from '../limits'
-import { oilSpan } from './lot-span'
+import { oilRange } from './lot-span'
 
 /**
  * Whether the wish on a measure must hold for any lot of the oils: in a robust brief, of all measures
@@ -25,10 +24,9 @@ export function wishedValue(
   measure: string,
   side: Side,
 ): (oil: string) => number {
-  const prices = pricesOf(brief)
-  if (!heldForAnyLot(brief, measure)) return (oil) => oilValue(library, prices, measure, oil)
-  const end = side === 'min' ? 'low' : 'high'
-  return (oil) => oilSpan(library, prices, measure, oil)[end]
+  const prices = measure === COST ? pricesOf(brief) : {}
+  const lots = heldForAnyLot(brief, measure) ? (side === 'min' ? 'low' : 'high') : 'typical'
+  return (oil) => oilRange(library, prices, measure, oil)[lots]
 }
 
 /** What a blend comes to on one side of the wish on a measure, in the measure's unit. */

@@ -1,5 +1,5 @@
-import type { AcidMeasure } from '../../blend/measure'
-import type { Oil } from '../../blend/oil'
+import { type AcidMeasure, measureOfOil } from '../../blend/measure'
+import type { NaturalRange, Oil } from '../../blend/oil'
 import { WHOLE_PERCENT } from '../../units'
 import { lotValue, weightsOf } from './lot'
 import { type LotRange, lotRangeOf } from './lot-range'
@@ -10,25 +10,25 @@ export interface Span {
   readonly high: number
 }
 
-const known = new WeakMap<AcidMeasure, WeakMap<Oil, Span>>()
+const known = new WeakMap<AcidMeasure, WeakMap<Oil, NaturalRange>>()
 
 /**
- * The least and most that an acid measure can be in any lot of an oil, in points. Exact: both ends
- * are values of lots. Reckoned once per measure and oil.
+ * The least and most that an acid measure can be in any lot of an oil, and its typical value between
+ * them (`measureOfOil`), in points. Exact: both ends are values of lots. Reckoned once per measure and oil.
  *
  * What varies of one oil does not depend on the blend, and shares of a blend are never negative, so
  * a blend's worst case is the weight average of these (the box of A.L. Soyster, Operations Research
  * 21 (1973) 1154, made exact for acids that add to 100). Acids and unsaponifiables vary apart.
  */
-export function worstOfOil(measure: AcidMeasure, oil: Oil): Span {
-  const ofMeasure = known.get(measure) ?? new WeakMap<Oil, Span>()
+export function worstOfOil(measure: AcidMeasure, oil: Oil): NaturalRange {
+  const ofMeasure = known.get(measure) ?? new WeakMap<Oil, NaturalRange>()
   known.set(measure, ofMeasure)
   const found = ofMeasure.get(oil) ?? reckonWorst(measure, oil)
   ofMeasure.set(oil, found)
   return found
 }
 
-function reckonWorst(measure: AcidMeasure, oil: Oil): Span {
+function reckonWorst(measure: AcidMeasure, oil: Oil): NaturalRange {
   const range = lotRangeOf(oil)
   const weights = weightsOf(measure, oil, range)
   const value = lotValue(measure, oil)
@@ -37,7 +37,7 @@ function reckonWorst(measure: AcidMeasure, oil: Oil): Span {
       acids: extremeAcids(range, weights, side),
       unsaponifiableGPerKg: range.unsaponifiableGPerKg[side],
     })
-  return { low: end('low'), high: end('high') }
+  return { low: end('low'), typical: measureOfOil(measure, oil), high: end('high') }
 }
 
 /**

@@ -30,8 +30,8 @@ describe('the worst case of a measure of an oil', () => {
   test('has the typical value between its ends', () => {
     for (const measure of ACID_MEASURES) {
       for (const one of OILS) {
-        const typical = measureOfOil(measure, one)
-        const { low, high } = worstOfOil(measure, one)
+        const { low, typical, high } = worstOfOil(measure, one)
+        expect(typical).toBe(measureOfOil(measure, one))
         expect(typical, `${measure.id} of ${one.id}`).toBeGreaterThanOrEqual(low - TOLERANCE)
         expect(typical, `${measure.id} of ${one.id}`).toBeLessThanOrEqual(high + TOLERANCE)
       }
@@ -55,16 +55,20 @@ describe('the worst case of a measure of an oil', () => {
     }
     const fat = oilOfRanges({ a: [100, 100, 100] }, { typical: 10, high: 40 })
     // 40 g per kg is 4 g in 100 g, at 2 points each.
-    expect(worstOfOil(measure, fat)).toEqual({ low: 0, high: 8 })
+    expect(worstOfOil(measure, fat)).toMatchObject({ low: 0, typical: 2, high: 8 })
     const wax = { ...fat, id: 'wax', kind: 'wax-ester' } as const
-    expect(worstOfOil(measure, wax)).toEqual({ low: 2, high: 8 })
+    expect(worstOfOil(measure, wax)).toMatchObject({ low: 2, typical: 2, high: 8 })
     const rich = oilOfRanges({ a: [100, 100, 100] }, { typical: 50, high: 900 })
-    expect(worstOfOil(measure, rich)).toEqual({ low: 0, high: 12 })
+    expect(worstOfOil(measure, rich)).toMatchObject({ low: 0, typical: 10, high: 12 })
   })
 
   test('is one value where nothing varies', () => {
     const stub = oilOfRanges({ a: [40, 40, 40], b: [60, 60, 60] })
-    expect(worstOfOil(measureOf({ a: 0.5, b: 0.25 }), stub)).toEqual({ low: 35, high: 35 })
+    expect(worstOfOil(measureOf({ a: 0.5, b: 0.25 }), stub)).toEqual({
+      low: 35,
+      typical: 35,
+      high: 35,
+    })
   })
 
   test('needs a weight for every acid', () => {
@@ -93,12 +97,16 @@ describe('the lots of an oil', () => {
     const { low, high } = lotRangeOf(stub)
     expect([...low]).toEqual([30, 40])
     expect([...high]).toEqual([50, 60])
-    expect(worstOfOil(measureOf({ a: 1, b: 0 }), stub)).toEqual({ low: 40, high: 50 })
+    expect(worstOfOil(measureOf({ a: 1, b: 0 }), stub)).toEqual({ low: 40, typical: 50, high: 50 })
   })
 
   test('are the typical profile alone where no lot within the stated ranges adds to 100', () => {
     const stub = oilOfRanges({ a: [30, 40, 40], b: [30, 40, 40] })
-    expect(worstOfOil(measureOf({ a: 1, b: 0.5 }), stub)).toEqual({ low: 75, high: 75 })
+    expect(worstOfOil(measureOf({ a: 1, b: 0.5 }), stub)).toEqual({
+      low: 75,
+      typical: 75,
+      high: 75,
+    })
   })
 
   test('need at least one acid', () => {
