@@ -6,13 +6,17 @@ import { Explorer } from './state/explorer.svelte'
 import { FIRST_WORK } from './state/first-work'
 import { MapView } from './state/map-view.svelte'
 import { WorkHistory } from './state/history.svelte'
+import { WorkKeeper } from './state/keeper.svelte'
+import { WorkStore } from './storage/work-store'
 import App from './ui/App.svelte'
 import './ui/styles/tokens.css'
 import './ui/styles/base.css'
 import { SolverClient } from './worker/client'
 import { startPageThread } from './worker/page-thread'
 
-const work = new WorkHistory(FIRST_WORK)
+const keeper = new WorkKeeper(new WorkStore())
+const work = new WorkHistory(await keeper.start(FIRST_WORK))
+keeper.follow(work)
 const client = new SolverClient(startPageThread)
 const explorer = new Explorer(work, client)
 const view = new MapView(explorer, client)
@@ -20,4 +24,4 @@ const desk = new BatchDesk(work, () => explorer.present?.blend)
 
 const target = document.querySelector('#app')
 if (!target) throw new Error('The page has no place for the app')
-mount(App, { target, props: { work, explorer, view, desk } })
+mount(App, { target, props: { work, keeper, explorer, view, desk } })

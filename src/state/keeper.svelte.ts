@@ -6,17 +6,18 @@ import type { Work } from './work'
 /** Whether what is on the page is kept on this machine. */
 export type Keeping =
   | { readonly status: 'nothing yet' }
-  | { readonly status: 'kept'; readonly at: Date }
+  /** Written at that time, ms since 1970. */
+  | { readonly status: 'kept'; readonly at: number }
   | { readonly status: 'failed'; readonly reason: string }
 
 /** Something about the kept work that a person should know. */
 export type KeepNotice =
   | { readonly kind: 'unreadable'; readonly reason: string }
-  | { readonly kind: 'from another tab'; readonly at: Date }
+  | { readonly kind: 'from another tab'; readonly at: number }
   | { readonly kind: 'replaced unseen' }
 
-/** Changes wait this long, so that a drag is a few writes and not hundreds. */
-const WRITE_AFTER_MS = 300
+/** Writes are at least this far apart, so that a drag is a few of them and not hundreds. */
+const BETWEEN_WRITES_MS = 300
 
 /** A database that does not answer within this time must not keep the page from opening. */
 const LOAD_WITHIN_MS = 2000
@@ -33,6 +34,7 @@ export class WorkKeeper {
   /** The work that the database holds, as far as this tab knows. */
   #kept: Work | undefined
   #timer: ReturnType<typeof setTimeout> | undefined
+  #lastWriteAt = -Infinity
   /** Settles once the database was read; nothing is written before, or it would replace what lies there. */
   #read: Promise<unknown> = Promise.resolve()
 
@@ -58,16 +60,18 @@ export class WorkKeeper {
     this.#store.onWrite(() => void this.#takeOver())
   }
 
-  /** Has a changed work written soon. */
+  /** Has a changed work written: at once, or soon after the write before. */
   put(work: Work): void {
     if (work === this.#kept) return
-    this.#timer ??= setTimeout(() => void this.write(), WRITE_AFTER_MS)
+    const waitMs = this.#lastWriteAt + BETWEEN_WRITES_MS - performance.now()
+    this.#timer ??= setTimeout(() => void this.write(), Math.max(0, waitMs))
   }
 
   /** Writes at once what is not yet written: the page may be about to go. */
   async write(): Promise<void> {
     clearTimeout(this.#timer)
     this.#timer = undefined
+    this.#lastWriteAt = performance.now()
     await this.#read
     const work = this.#history?.now
     if (!work || work === this.#kept) return
@@ -129,7 +133,7 @@ export class WorkKeeper {
 
   #accept(work: Work, at: number): void {
     this.#kept = work
-    this.keeping = { status: 'kept', at: new Date(at) }
+    this.keeping = { status: 'kept', at }
   }
 
   #fail(error: unknown): void {

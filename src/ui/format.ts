@@ -60,3 +60,8 @@ export function blendInWords(blend: Blend, oils: ReadonlyMap<string, Oil>): stri
     .map(([oil, share]) => `${oils.get(oil)?.shortName ?? oil} ${withUnit(share, 1, '%')}`)
     .join(', ')
 }
+
+/** A time of day as on a clock, 14:02, from ms since 1970. */
+export function clock(at: number): string {
+  return new Intl.DateTimeFormat('en-GB', { hour: '2-digit', minute: '2-digit' }).format(at)
+}

@@ -3,12 +3,12 @@ import { expect, test } from 'vitest'
 import { packGrams, type PackUnit, pricePerKgOfPack } from '../../../src/domain/cost/pack'
 import { GRAMS_PER, type MassUnit } from '../../../src/domain/units'
 
-const { unit: quantity } = create({ ...unitDependencies })
+const math = create({ ...unitDependencies })
 
 const MASS_UNITS: readonly MassUnit[] = ['g', 'kg', 'oz', 'lb']
 
 test.each(MASS_UNITS)('one %s holds as many grams as mathjs says', (unit) => {
-  const expected = quantity(1, unit).toNumber('g')
+  const expected = math.unit(1, unit).toNumber('g')
   expect(Math.abs(GRAMS_PER[unit] / expected - 1)).toBeLessThan(1e-12)
 })
 

@@ -1,0 +1,63 @@
+import { briefAsFile } from '../../data/brief-file'
+import { library } from '../../data/library'
+import { openBrief } from '../../data/open-brief'
+import type { Problem } from '../../domain/blend/check-blend'
+import { briefOfDraft } from '../../state/draft'
+import { startedAfresh, withExample } from '../../state/first-work'
+import { draftOfBrief } from '../../state/formula'
+import type { WorkHistory } from '../../state/history.svelte'
+import { downloadText, fileStem } from '../download'
+
+/** A file that could not be opened, and why. */
+export interface RefusedFile {
+  readonly name: string
+  readonly problems: readonly Problem[]
+}
+
+/** Takes briefs to files and back, and begins new ones. Each is one step of undo. */
+export class BriefDesk {
+  refused: RefusedFile | undefined = $state.raw()
+  readonly #work: WorkHistory
+
+  constructor(work: WorkHistory) {
+    this.#work = work
+  }
+
+  /** Hands the brief as it is asked now to the downloads: without banned oils, locks as limits. */
+  download(): void {
+    const { brief, batch } = this.#work.now
+    const file = briefAsFile(briefOfDraft(brief, batch.oilGrams))
+    const text = `${JSON.stringify(file, undefined, 2)}\n`
+    downloadText(`${fileStem(brief.name)}.brief.json`, text, 'application/json')
+  }
+
+  /** Opens a brief in place of the present one; a file that can't be one changes nothing. */
+  async open(file: File): Promise<void> {
+    const parsed = openBrief(await file.text(), library)
+    this.refused =
+      parsed.status === 'invalid' ? { name: file.name, problems: parsed.problems } : undefined
+    if (parsed.status === 'invalid') return
+    const name = file.name.replace(/(\.brief)?\.json$/iu, '')
+    this.#work.change((work) => ({ ...work, brief: draftOfBrief(work.brief, parsed.value, name) }))
+  }
+
+  /** Gives the brief another name. */
+  rename(name: string): void {
+    this.#work.change((work) => ({ ...work, brief: { ...work.brief, name } }), 'brief name')
+  }
+
+  /** Begins with an empty shelf. */
+  startAfresh(): void {
+    this.#work.change(startedAfresh)
+  }
+
+  /** Puts the example in place of the brief. */
+  openExample(): void {
+    this.#work.change(withExample)
+  }
+
+  /** Puts the message about a file away. */
+  dismiss(): void {
+    this.refused = undefined
+  }
+}
