@@ -1,0 +1,85 @@
+import { measureOf } from '../../blend/library'
+import type { MeasureGoal } from './goal'
+import { hasRoom, type LimitWorth, type SideWorth } from './limit-worths'
+import {
+  endInWords,
+  isPoints,
+  limitInWords,
+  type Speech,
+  unitInWords,
+  valueInWords,
+} from './limit-words'
+import { decimalsFor, figure, MONEY_DECIMALS } from './words'
+
+/** Relative difference of two worths that is put down to rounding. */
+const SAME = 1e-6
+
+/** Decimals of a worth in points. */
+const POINT_DECIMALS = 1
+
+/** One sentence on what a limit costs, or on both of its sides where they differ. */
+export function worthSentence(speech: Speech, goal: MeasureGoal, worth: LimitWorth): string {
+  const { relax, tighten, place } = worth
+  const limit = limitInWords(speech, place.limit)
+  if (relax && tighten && isSame(relax.perUnit, tighten.perUnit)) {
+    const price = amountInWords(speech, goal, tighten.perUnit)
+    const unit = unitInWords(speech, place.limit)
+    return `${limit} costs ${price} for each ${unit}; that price holds ${spanInWords(speech, worth)}.`
+  }
+  return `${limit}: ${sidesInWords(speech, goal, worth).join('; ')}.`
+}
+
+function isSame(a: number, b: number): boolean {
+  return Math.abs(a - b) <= SAME * Math.max(a, b)
+}
+
+function spanInWords(speech: Speech, { place, relax, tighten }: LimitWorth): string {
+  const ends = [relax, tighten].map((side) => {
+    const end = side?.until ?? null
+    return end === null ? undefined : endInWords(speech, place.limit, end)
+  })
+  const [least, most] = place.limit.side === 'min' ? ends : ends.reverse()
+  if (least && most) return `from ${least} to ${most}`
+  if (least) return `from ${least} up`
+  return most ? `up to ${most}` : 'everywhere'
+}
+
+function sidesInWords(speech: Speech, goal: MeasureGoal, worth: LimitWorth): string[] {
+  const { relax, tighten, place } = worth
+  const { limit } = place
+  const down = limit.side === 'min'
+  const better = goal.sense === 'minimise' ? 'saves' : 'gains'
+  const parts: string[] = []
+  if (relax && relax.perUnit === 0) parts.push('giving way changes nothing')
+  else if (relax) parts.push(sideInWords(speech, goal, worth, relax, better, down))
+  if (tighten) parts.push(sideInWords(speech, goal, worth, tighten, 'costs', !down))
+  else if (hasRoom(place, 'tighten')) {
+    const beyond = `${down ? 'above' : 'below'} ${valueInWords(speech, limit, limit.value)}`
+    parts.push(`${beyond} nothing is within reach`)
+  }
+  return parts
+}
+
+/** "each point less saves 0.03 per kg, down to 36.2". */
+function sideInWords(
+  speech: Speech,
+  goal: MeasureGoal,
+  { place }: LimitWorth,
+  { perUnit, until }: SideWorth,
+  verb: string,
+  down: boolean,
+): string {
+  const step = `each ${unitInWords(speech, place.limit)} ${down ? 'less' : 'more'}`
+  const price = `${step} ${verb} ${amountInWords(speech, goal, perUnit)}`
+  if (until === null) return price
+  return `${price}, ${down ? 'down' : 'up'} to ${endInWords(speech, place.limit, until)}`
+}
+
+/** A worth in the goal's unit: "0.05 per kg", "0.42 points of Lather". */
+function amountInWords({ library, words }: Speech, { measure }: MeasureGoal, amount: number) {
+  if (isPoints(library, measure)) {
+    const points = figure(amount, decimalsFor(amount, POINT_DECIMALS))
+    return `${points} points of ${measureOf(library, measure).name}`
+  }
+  return `${words.money(amount, decimalsFor(amount, MONEY_DECIMALS))} per kg`
+}

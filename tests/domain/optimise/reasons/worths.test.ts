@@ -1,0 +1,141 @@
+import { describe, expect, test } from 'vitest'
+import { type Limit, limitsOf } from '../../../../src/domain/optimise/limits'
+import { type LimitReason, type Reasons, reasonsFor } from '../../../../src/domain/optimise/reasons'
+import { type Case, randomCases } from './random-briefs'
+import { bestBlendOf, bestCost, feasibleOnes, moved } from './reference'
+
+/** Briefs of each kind; a third or so of them have no blend and are left out. */
+const PER_KIND = 60
+const SEED = 11
+
+/** Difference of two goal values that is rounding, in their unit: values are near 10 to 100. */
+const ROUNDING = 1e-7
+/** Part of a stretch that is left out at its end, where rounding decides. */
+const SHORT_OF_END = 1e-5
+/** How far past its end a stretch is probed, in the limit's unit. */
+const PAST_END = 0.5
+/** A step of a limit after which no blend may be left, or nothing may have changed. */
+const SMALL_STEP = 1e-4
+
+const cases = feasibleOnes(randomCases(PER_KIND, SEED))
+const told = cases.map((one, n) => ({ one, reasons: reasonsOf(one, n) }))
+const limits = told.flatMap(({ one, reasons }) =>
+  reasons.limits.map((reason) => ({ one, reason, limit: limitOf(one, reason.limit) })),
+)
+
+/** Every other time the reasons are asked about the blend that another solver finds best. */
+function reasonsOf(one: Case, n: number): Reasons {
+  const blend = n % 2 === 0 ? undefined : bestBlendOf(one)
+  const reasons = reasonsFor(one.brief, one.library, { blend })
+  if (!reasons) throw new Error(`No reasons for ${one.name}`)
+  return reasons
+}
+
+function limitOf({ brief }: Case, path: string): Limit {
+  const limit = limitsOf(brief).find((other) => other.path === path)
+  if (!limit) throw new Error(`No limit ${path}`)
+  return limit
+}
+
+type Way = 'relax' | 'tighten'
+const WAYS: readonly Way[] = ['relax', 'tighten']
+
+/** The stretch of a limit on one side: sign of the move, its length, and what the cost does per unit. */
+function stretch({ value, side }: Limit, { worthPerUnit, span }: LimitReason, way: Way) {
+  const sign = (side === 'min') === (way === 'relax') ? -1 : 1
+  const end = sign < 0 ? span[0] : span[1]
+  const length = end === null ? Infinity : Math.abs(end - value)
+  const worth = worthPerUnit[way]
+  return { sign, length, slope: worth === null ? null : way === 'relax' ? -worth : worth }
+}
+
+/** Best cost after a move of a limit, less what its worth says; undefined where no blend is left. */
+function offLine(one: Case, limit: Limit, sign: number, slope: number, step: number) {
+  const before = bestCost(one) ?? NaN
+  const after = bestCost(moved(one, limit.path, limit.value + sign * step))
+  return after === undefined ? undefined : after - (before + slope * step)
+}
+
+function isShare({ kind }: Limit): boolean {
+  return kind !== 'measure'
+}
+
+test('there are hundreds of limits with a worth, many of them with two', () => {
+  expect(cases.length).toBeGreaterThan(250)
+  expect(limits.length).toBeGreaterThan(500)
+  const differ = limits.filter(({ reason: { worthPerUnit } }) => {
+    const { relax, tighten } = worthPerUnit
+    return relax !== null && tighten !== null && tighten - relax > 1e-6
+  })
+  expect(differ.length).toBeGreaterThan(100)
+  for (const way of WAYS) {
+    expect(limits.filter(({ reason }) => reason.worthPerUnit[way] === null).length).toBeGreaterThan(
+      5,
+    )
+  }
+})
+
+describe.each(WAYS)('the worth of a limit to %s', (way) => {
+  test('is what HiGHS finds the best goal value to change by, up to the end of its span', () => {
+    for (const { one, reason, limit } of limits) {
+      const { sign, length, slope } = stretch(limit, reason, way)
+      if (slope === null) continue
+      const whole = Math.min(length, 20)
+      for (const part of [0.3, 1 - SHORT_OF_END]) {
+        const off = offLine(one, limit, sign, slope, part * whole)
+        expect(Math.abs(off ?? NaN), `${one.name} ${limit.path} ${part}`).toBeLessThan(ROUNDING)
+      }
+    }
+  })
+
+  test('does not hold beyond its span', () => {
+    for (const { one, reason, limit } of limits) {
+      const { sign, length, slope } = stretch(limit, reason, way)
+      if (slope === null || length === Infinity) continue
+      const beyond = limit.value + sign * (length + PAST_END)
+      if (isShare(limit) && (beyond < 0 || beyond > 100)) continue
+      const off = offLine(one, limit, sign, slope, length + PAST_END) ?? Infinity
+      expect(off, `${one.name} ${limit.path}`).toBeGreaterThan(ROUNDING)
+    }
+  })
+
+  test('is missing only where a share ends or no blend is left', () => {
+    for (const { one, reason, limit } of limits) {
+      const { sign, length, slope } = stretch(limit, reason, way)
+      if (slope !== null) continue
+      expect(length).toBe(0)
+      const beyond = limit.value + sign * SMALL_STEP
+      if (isShare(limit) && (beyond < 0 || beyond > 100)) continue
+      expect(way, `${one.name} ${limit.path}`).toBe('tighten')
+      expect(bestCost(moved(one, limit.path, beyond)), `${one.name} ${limit.path}`).toBeUndefined()
+    }
+  })
+})
+
+test('worths are never below 0, and asking more never costs less than giving way saves', () => {
+  for (const { reason } of limits) {
+    const { relax, tighten } = reason.worthPerUnit
+    expect(relax ?? 0).toBeGreaterThanOrEqual(0)
+    expect(tighten ?? Infinity).toBeGreaterThanOrEqual((relax ?? 0) - ROUNDING)
+  }
+})
+
+test('a limit without a worth can go, or ask a little more, and nothing changes', () => {
+  let count = 0
+  for (const { one, reasons } of told) {
+    const listed = new Set(reasons.limits.map(({ limit }) => limit))
+    const before = bestCost(one) ?? NaN
+    for (const { path, value, side, kind } of limitsOf(one.brief)) {
+      if (listed.has(path)) continue
+      expect(Math.abs((bestCost(moved(one, path, undefined)) ?? NaN) - before)).toBeLessThan(
+        ROUNDING,
+      )
+      const more = value + (side === 'min' ? 1 : -1) * SMALL_STEP
+      if (kind !== 'measure' && (more < 0 || more > 100)) continue
+      const after = bestCost(moved(one, path, more)) ?? NaN
+      expect(Math.abs(after - before), `${one.name} ${path}`).toBeLessThan(ROUNDING)
+      count++
+    }
+  }
+  expect(count).toBeGreaterThan(300)
+})
