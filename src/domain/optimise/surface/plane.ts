@@ -1,0 +1,124 @@
+import { asInteger, exactDot, onGrid, orthogonalTo } from './exact'
+import { Frame } from './frame'
+import { axis, dot, length, unit } from './vectors'
+
+/** Normals of simplices flatter than this are computed exactly, as rounding grows with flatness. */
+const FLAT = 1e-4
+
+/** Depths, per length of the generator, beyond which a sign is certain: ten times the rounding. */
+const CERTAIN_DEPTH = 1e-11
+
+/**
+ * What a hull is made of, homogeneous: (1, z) is the point z, (0, r) a direction r in which the hull
+ * goes on for ever.
+ */
+export interface Generator {
+  readonly vector: Float64Array
+  /** The same without rounding, its coordinates in units of the grid. */
+  readonly integers: readonly bigint[]
+  /** Depths beyond this have a certain sign. */
+  readonly doubt: number
+}
+
+/** A generator with its coordinates on the grid. */
+export function generatorOf(vector: Float64Array): Generator {
+  const [weight = NaN, ...coordinates] = vector
+  const rounded = coordinates.map(onGrid)
+  const integers = [BigInt(weight), ...rounded.map(asInteger)]
+  const placed = Float64Array.of(weight, ...rounded)
+  return { vector: placed, integers, doubt: CERTAIN_DEPTH * length(placed) }
+}
+
+/** A plane through d generators in d dimensions, with a side that is inside. */
+export class Plane {
+  /** Whether it bounds nothing that can be seen. */
+  readonly isAtInfinity: boolean
+  #exact: readonly bigint[] | null = null
+
+  private constructor(
+    readonly through: readonly Generator[],
+    /**
+     * (offset, normal) with an inward normal of length 1: `offset + normal · z` is how deep a point z
+     * lies inside. (1, 0 … 0) if all generators are directions: the plane at infinity.
+     */
+    readonly vector: Float64Array,
+    /** Volume of the simplex of the generators, directions counted with length 1. */
+    readonly volume: number,
+  ) {
+    this.isAtInfinity = originOf(through) === undefined
+  }
+
+  /** The plane through independent generators that has another one inside. */
+  static through(generators: readonly Generator[], inner: Generator): Plane {
+    const size = inner.vector.length
+    const origin = originOf(generators)
+    if (!origin) return new Plane(generators, axis(0, size), 0)
+    const frame = new Frame(size - 1)
+    const ways = generators.filter((one) => one !== origin).map((one) => wayTo(one, origin))
+    const heights = ways.map((way) => frame.add(way))
+    const volume = product(heights)
+    const flat = volume < FLAT * product(ways.map(length))
+    const normal = flat ? unit(doubles(exactNormal(generators, origin))) : frame.complement()
+    const vector = Float64Array.of(-dot(normal, origin.vector.subarray(1)), ...normal)
+    const plane = new Plane(generators, vector, volume)
+    if (plane.sideOf(inner) > 0) return plane
+    return new Plane(
+      generators,
+      vector.map((one) => -one),
+      volume,
+    )
+  }
+
+  /** How deep a generator lies inside; below 0 outside. */
+  depthOf({ vector }: Generator): number {
+    return dot(this.vector, vector)
+  }
+
+  /** A number above 0 for a generator inside, below 0 outside, and 0 exactly on the plane. */
+  sideOf(generator: Generator): number {
+    const depth = this.depthOf(generator)
+    if (Math.abs(depth) > generator.doubt) return depth
+    this.#exact ??= this.#withoutRounding()
+    return Number(exactDot(this.#exact, generator.integers))
+  }
+
+  /** A multiple of the plane's vector. */
+  #withoutRounding(): bigint[] {
+    const origin = originOf(this.through)
+    if (!origin) return Array.from(this.vector, BigInt)
+    const normal = exactNormal(this.through, origin)
+    const inward = dot(doubles(normal), this.vector.subarray(1)) > 0
+    const facing = inward ? normal : normal.map((one) => -one)
+    return [-exactDot(facing, origin.integers.slice(1)), ...facing]
+  }
+}
+
+/** A point among some generators, if there is any. */
+function originOf(generators: readonly Generator[]): Generator | undefined {
+  return generators.find(({ integers: [weight] }) => weight === 1n)
+}
+
+/** The way from a point to another, or a direction itself. On the grid there is no rounding in it. */
+function wayTo({ vector }: Generator, origin: Generator): Float64Array {
+  const [weight = NaN] = vector
+  return vector.map((one, i) => one - weight * (origin.vector[i] ?? NaN)).subarray(1)
+}
+
+/** A normal of the plane through some generators, one of them a point; facing either way. */
+function exactNormal(generators: readonly Generator[], origin: Generator): bigint[] {
+  const ways = generators
+    .filter((one) => one !== origin)
+    .map(({ integers }) => {
+      const [weight = 0n] = integers
+      return integers.map((one, i) => one - weight * (origin.integers[i] ?? 0n)).slice(1)
+    })
+  return orthogonalTo(ways)
+}
+
+function product(factors: readonly number[]): number {
+  return factors.reduce((total, one) => total * one, 1)
+}
+
+function doubles(vector: readonly bigint[]): Float64Array {
+  return Float64Array.from(vector, Number)
+}
