@@ -2,6 +2,8 @@ import '@fontsource-variable/atkinson-hyperlegible-mono/wght.css'
 import '@fontsource-variable/atkinson-hyperlegible-next/wght.css'
 import { mount } from 'svelte'
 import { BatchDesk } from './state/batch.svelte'
+import { Bench } from './state/bench.svelte'
+import { BenchStudies } from './state/bench-study.svelte'
 import { Explorer } from './state/explorer.svelte'
 import { FIRST_WORK } from './state/first-work'
 import { MapView } from './state/map-view.svelte'
@@ -9,6 +11,7 @@ import { WorkHistory } from './state/history.svelte'
 import { WorkKeeper } from './state/keeper.svelte'
 import { WorkStore } from './storage/work-store'
 import App from './ui/App.svelte'
+import { nameResult } from './ui/bench/study-words'
 import './ui/styles/tokens.css'
 import './ui/styles/base.css'
 import { SolverClient } from './worker/client'
@@ -20,8 +23,11 @@ keeper.follow(work)
 const client = new SolverClient(startPageThread)
 const explorer = new Explorer(work, client)
 const view = new MapView(explorer, client)
+const bench = new Bench(work, explorer)
+// In a thread of their own: the map goes on answering while a study takes its time.
+const studies = new BenchStudies(bench, explorer, new SolverClient(startPageThread), nameResult)
 const desk = new BatchDesk(work, () => explorer.present?.blend)
 
 const target = document.querySelector('#app')
 if (!target) throw new Error('The page has no place for the app')
-mount(App, { target, props: { work, keeper, explorer, view, desk } })
+mount(App, { target, props: { work, keeper, explorer, view, bench, studies, desk } })

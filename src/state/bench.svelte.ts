@@ -85,6 +85,11 @@ export class Bench {
     this.#removed?.work === this.#work.now ? this.#removed.candidate : undefined,
   )
 
+  /** Whether a blend stands on the Bench already. */
+  holds(blend: Blend): boolean {
+    return candidateOf(this.sheet, blend) !== undefined
+  }
+
   choose(id: string): void {
     this.#chosen = id
   }

@@ -1,6 +1,7 @@
 /** The places of the page, by the part of the address after #. */
 export const PLACES = [
   { id: 'brief', name: 'Brief and Map' },
+  { id: 'bench', name: 'Bench' },
   { id: 'batch', name: 'Batch' },
 ] as const
 

@@ -60,6 +60,17 @@ export function signedDifference(
   return sign + number(shown, decimals)
 }
 
+/** A difference as a figure shows it; undefined where there is none. */
+export function besideReference(difference: Difference | undefined, decimals: number) {
+  if (!difference) return undefined
+  const { measure, standing } = difference
+  return {
+    standing,
+    by: signedDifference(difference, decimals),
+    word: standing === 'tie' ? 'tie' : comparativeInRow(measure, standing),
+  }
+}
+
 function cut(value: number, decimals: number): number {
   const scale = 10 ** decimals
   return Math.trunc(value * scale) / scale
@@ -168,6 +179,13 @@ export function flagInWords(flag: Flag): string {
     case 'allergens':
       return `From ${flag.words.join(', ')}`
   }
+}
+
+/** What the leanest lots of the oils leave at the superfat asked, in words. */
+export function leanLotsInWords(lean: 'free lye' | 'narrow'): string {
+  return lean === 'free lye'
+    ? 'Lean lots may leave free lye: ask for more superfat'
+    : 'Lean lots leave hardly any superfat'
 }
 
 const NUMBER_WORDS = [
