@@ -1,17 +1,77 @@
+import type { Blend } from '../domain/blend/blend'
+import type { Alternatives, AlternativesOrder } from '../domain/optimise/alternatives'
+import type { NoAnswer } from '../domain/optimise/ask-space'
+import type { Attainable } from '../domain/optimise/attainable'
 import type { Brief } from '../domain/optimise/brief'
 import type { Land, LandQuestion } from '../domain/optimise/land'
 import type { Point } from '../domain/optimise/point'
+import type { Axes } from '../domain/optimise/region'
 import type { Sample } from '../domain/optimise/sample'
 import type { Answer } from '../domain/optimise/solve'
 import type { StudyAnswer, StudyQuestion } from '../domain/optimise/studies/question'
 import type { Study } from '../domain/optimise/study'
+import type { Progress, Surface, SurfaceAxis } from '../domain/optimise/surface'
+import type { Terrain } from '../domain/optimise/terrain'
 
 /** The solvers that can be asked for by name: our own first, then those that give a second opinion. */
 export const SOLVER_NAMES = ['barwright', 'javascript-lp-solver', 'highs'] as const
 export type SolverName = (typeof SOLVER_NAMES)[number]
 
+/** An answer, or why there is none: a faulty brief, or limits that can't hold together. */
+export type OrNone<T> = T | NoAnswer
+
+/** What to lay a terrain over. */
+export interface TerrainOrder {
+  readonly axes: Axes
+  /** The measure whose best is the height. */
+  readonly value: string
+  readonly columns: number
+  readonly rows: number
+}
+
+/** What to find of a trade-off surface. */
+export interface FrontierOrder {
+  readonly axes: readonly SurfaceAxis[]
+  readonly wholeHull: boolean
+}
+
+/** A trade-off surface as it is told: axes by name, and every measure of each corner. */
+export interface Frontier extends Omit<
+  Extract<Surface, { status: 'optimal' }>,
+  'axes' | 'vertices'
+> {
+  readonly axes: readonly string[]
+  readonly wanted: readonly ('more' | 'less')[]
+  readonly vertices: readonly {
+    readonly measures: Readonly<Record<string, number>>
+    readonly blend: Blend
+  }[]
+}
+
+/** Questions about all that a brief allows. */
+export interface ExploringService {
+  /** The true least and most of every measure and every oil's share. */
+  range(brief: Brief): Promise<OrNone<{ readonly status: 'optimal' } & Attainable>>
+  /** The exact trade-off surface over two to four measures. */
+  frontier(
+    brief: Brief,
+    order: FrontierOrder,
+    onProgress?: (progress: Progress) => void,
+  ): Promise<OrNone<Frontier>>
+  /** The best of a measure over a grid of two others. */
+  terrain(
+    brief: Brief,
+    order: TerrainOrder,
+  ): Promise<OrNone<{ readonly status: 'optimal' } & Terrain>>
+  /** Blends nearly as good as the best and as different as can be. */
+  alternatives(
+    brief: Brief,
+    order: AlternativesOrder,
+  ): Promise<OrNone<Extract<Alternatives, { status: 'optimal' }>>>
+}
+
 /** What a solving thread does for the page and the command line. */
-export interface SolverService {
+export interface SolverService extends ExploringService {
   /** Answers as soon as the thread runs. */
   ready(): Promise<true>
   /** Solves one brief. */

@@ -12,6 +12,7 @@ import { solveWithOwn } from '../domain/optimise/solvers/own'
 import { oneStepStudy } from '../domain/optimise/studies/study'
 import { studyBrief } from '../domain/optimise/study'
 import { UnsoundAnswer } from '../domain/optimise/verify'
+import { createExploring } from './explore'
 import type { SolverName, SolverService } from './protocol'
 
 /** Loads HiGHS when it is first needed; where its WebAssembly lies differs between page and Node. */
@@ -39,6 +40,7 @@ export function createService(library: Library, loadHighs: LoadHighs): SolverSer
     return question(await loadHighs())
   }
   return {
+    ...createExploring(library),
     ready: () => Promise.resolve(true),
     solve: (name, brief) => ask(name, (solve) => solveBrief(brief, library, solve), isInfeasible),
     study: (name, brief) =>

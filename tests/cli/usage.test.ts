@@ -15,12 +15,8 @@ describe('what cannot be read ends with 2 and says why', () => {
     ['a folder', ['batch', tmpdir()], /can't be read: EISDIR/u],
     ['no file', ['solve'], /^Give solve one file, or - to read standard input\./u],
     ['two files', ['batch', BATCH, BATCH], /^Give batch one file/u],
-    ['no command', [], /^There is no command ""\. Use solve, batch or oils/u],
-    [
-      'an unknown command',
-      ['mix', BATCH],
-      /^There is no command "mix"\. Use solve, batch or oils/u,
-    ],
+    ['no command', [], /^There is no command ""\. Use one of solve, /u],
+    ['an unknown command', ['mix', BATCH], /^There is no command "mix"\. Use one of solve, /u],
     ['an unknown flag', ['solve', BRIEF, '--fast'], /^Unknown option '--fast'/u],
     ['a flag without its value', ['solve', BRIEF, '--solver'], /--solver/u],
   ])('%s', async ([, args, message]) => {
@@ -48,8 +44,21 @@ describe('what cannot be read ends with 2 and says why', () => {
 test('--help tells the commands, their files and the exit codes', async () => {
   const { exitCode, output } = await barwright(['--help'])
   expect(exitCode).toBe(0)
-  for (const word of ['solve', 'batch', 'oils', '--solver', '--schema', 'Exit 0 solved, 2 invalid'])
+  for (const word of ['solve', 'batch', 'oils', '--schema', 'Exit 0 solved, 2 invalid'])
     expect(output).toContain(word)
+})
+
+test('--help after a command tells its flags', async () => {
+  const { exitCode, output } = await barwright(['solve', '--help'])
+  expect(exitCode).toBe(0)
+  for (const solver of ['--solver', 'barwright', 'javascript-lp-solver', 'highs'])
+    expect(output).toContain(solver)
+})
+
+test('a command that reads no file says so of one', async () => {
+  const { exitCode, output } = await barwright(['oils', BRIEF])
+  expect(exitCode).toBe(2)
+  expect(output).toContain('oils reads no file')
 })
 
 test('oils lists every oil that a brief can name, with its name', async () => {

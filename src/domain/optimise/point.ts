@@ -18,5 +18,16 @@ export function solveAt(brief: Brief, point: Point, library: Library, solve: Sol
     return [id, { min: value - near, max: value + near, typicalOnly: true }]
   })
   const measures = { ...brief.measures, ...Object.fromEntries(exact) }
-  return solveBrief({ ...brief, measures }, library, solve)
+  const answer = solveBrief({ ...brief, measures }, library, solve)
+  if (answer.status !== 'infeasible') return answer
+  return {
+    ...answer,
+    conflict: [...new Set(answer.conflict.map((path) => pointPath(path, point)))],
+  }
+}
+
+/** A limit that the point set is the point's, not the brief's: point.hardness. */
+function pointPath(path: string, point: Point): string {
+  const measure = Object.keys(point).find((id) => path.startsWith(`measures.${id}.`))
+  return measure === undefined ? path : `point.${measure}`
 }

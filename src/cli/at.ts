@@ -1,0 +1,42 @@
+import { jsonSchemas } from '../data/json-schema'
+import type { Point } from '../domain/optimise/point'
+import { askAboutBrief, ROBUST_FLAG } from './ask-solver'
+import { type Read, readAxes } from './axes'
+import { allInvalid, type Command } from './command'
+
+export const at: Command = {
+  says: 'the best blend that has given values of some measures',
+  flags: { point: { type: 'string' }, ...ROBUST_FLAG },
+  flagHelp: [
+    '--point hardness=40,lather=32   the values to hit',
+    '--robust                        the other ranges hold for any lot of the oils',
+  ],
+  schema: jsonSchemas.brief,
+  run: async (text, flags) => {
+    const point = readPoint(flags.point)
+    if ('problem' in point) return allInvalid([point.problem])
+    return askAboutBrief(
+      text,
+      flags,
+      (brief) => (service, solver) => service.solveAt(solver, brief, point.value),
+    )
+  },
+}
+
+/** Values typed as "hardness=40,lather=32". */
+function readPoint(typed: unknown): Read<Point> {
+  const parts = typeof typed === 'string' ? typed.split(',').map((part) => part.split('=')) : []
+  const names = readAxes(parts.map(([name = '']) => name).join(), '--point', 1, Infinity)
+  if ('problem' in names) return names
+  const values = parts.map(([, value = '', ...more]) =>
+    value.trim() === '' || more.length > 0 ? NaN : Number(value),
+  )
+  const bad = values.findIndex((value) => !Number.isFinite(value))
+  if (bad >= 0) {
+    const message = `"${parts[bad]?.join('=')}" is no value. Write it as hardness=40.`
+    return { problem: { path: '--point', message } }
+  }
+  return {
+    value: Object.fromEntries(names.value.map(({ measure }, i) => [measure, values[i] ?? NaN])),
+  }
+}

@@ -1,0 +1,50 @@
+import type { ParseArgsConfig } from 'node:util'
+import type { Problem } from '../domain/blend/check-blend'
+
+/** Exit codes of the command line. */
+export const EXIT = { solved: 0, failed: 1, invalid: 2, infeasible: 3 } as const
+
+/** What a command prints and how it ends; text is printed as it is, anything else as JSON. */
+export interface Result {
+  readonly exitCode: (typeof EXIT)[keyof typeof EXIT]
+  readonly output: unknown
+}
+
+/** The flags of one call, by name, as typed. */
+export type Flags = Readonly<Record<string, string | boolean | undefined>>
+
+/** One command of the command line. */
+export interface Command {
+  /** One line for the help text. */
+  readonly says: string
+  /** Its own flags, beside --help and --schema. */
+  readonly flags: NonNullable<ParseArgsConfig['options']>
+  /** What its flags mean, a line each. */
+  readonly flagHelp?: readonly string[]
+  /** The JSON Schema of its file; a command without one reads no file. */
+  readonly schema?: () => unknown
+  run(text: string, flags: Flags): Promise<Result>
+}
+
+/** An answer. */
+export function solved(output: unknown): Result {
+  return { exitCode: EXIT.solved, output }
+}
+
+/** An answer to input that can't be used. */
+export function invalid(path: string, message: string): Result {
+  return allInvalid([{ path, message }])
+}
+
+/** An answer to input with several things wrong. */
+export function allInvalid(problems: readonly Problem[]): Result {
+  return { exitCode: EXIT.invalid, output: { status: 'invalid', problems } }
+}
+
+/** An answer by its status: 0 for one that was found, 2 for a faulty brief, 3 for none. */
+export function byStatus(output: { readonly status: string }): Result {
+  const { status } = output
+  const exitCode =
+    status === 'invalid' ? EXIT.invalid : status === 'infeasible' ? EXIT.infeasible : EXIT.solved
+  return { exitCode, output }
+}

@@ -1,0 +1,24 @@
+import { jsonSchemas } from '../data/json-schema'
+import { askAboutBrief, ROBUST_FLAG } from './ask-solver'
+import { readAxes } from './axes'
+import { allInvalid, type Command } from './command'
+
+const LEAST_AXES = 2
+const MOST_AXES = 4
+
+export const frontier: Command = {
+  says: 'the exact trade-off surface of 2 to 4 measures',
+  flags: { axes: { type: 'string' }, hull: { type: 'boolean' }, ...ROBUST_FLAG },
+  flagHelp: [
+    '--axes a,b[,c[,d]]   the measures; a:more or a:less turns the wanted way round',
+    '--hull               all that can be reached, not only the side that nothing beats',
+    '--robust             the ranges hold for any lot of the oils',
+  ],
+  schema: jsonSchemas.brief,
+  run: async (text, flags) => {
+    const axes = readAxes(flags.axes, '--axes', LEAST_AXES, MOST_AXES)
+    if ('problem' in axes) return allInvalid([axes.problem])
+    const order = { axes: axes.value, wholeHull: flags.hull === true }
+    return askAboutBrief(text, flags, (brief) => (service) => service.frontier(brief, order))
+  },
+}

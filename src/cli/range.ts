@@ -1,0 +1,11 @@
+import { jsonSchemas } from '../data/json-schema'
+import { askAboutBrief, ROBUST_FLAG } from './ask-solver'
+import type { Command } from './command'
+
+export const range: Command = {
+  says: 'the true least and most of every measure and every oil’s share',
+  flags: ROBUST_FLAG,
+  flagHelp: ['--robust   the ranges hold for any lot of the oils'],
+  schema: jsonSchemas.brief,
+  run: (text, flags) => askAboutBrief(text, flags, (brief) => (service) => service.range(brief)),
+}

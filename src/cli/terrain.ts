@@ -1,0 +1,42 @@
+import { jsonSchemas } from '../data/json-schema'
+import { askAboutBrief, ROBUST_FLAG } from './ask-solver'
+import { readAxes, readNumber } from './axes'
+import { allInvalid, type Command } from './command'
+
+const GRID_LIMITS = { least: 2, most: 500, whole: true }
+
+export const terrain: Command = {
+  says: 'the best of a measure over a grid of two others',
+  flags: {
+    axes: { type: 'string' },
+    value: { type: 'string', default: 'cost' },
+    grid: { type: 'string', default: '60' },
+    ...ROBUST_FLAG,
+  },
+  flagHelp: [
+    '--axes a,b      the measures across and up',
+    '--value c       the measure whose best is the height (cost)',
+    '--grid n        columns and rows (60)',
+    '--robust        the ranges hold for any lot of the oils',
+  ],
+  schema: jsonSchemas.brief,
+  run: async (text, flags) => {
+    const axes = readAxes(flags.axes, '--axes', 2, 2)
+    const value = readAxes(flags.value, '--value', 1, 1)
+    const grid = readNumber(flags.grid, '--grid', GRID_LIMITS)
+    const problems = [axes, value, grid].flatMap((read) =>
+      'problem' in read ? [read.problem] : [],
+    )
+    if ('problem' in axes || 'problem' in value || 'problem' in grid) return allInvalid(problems)
+    const [across, up] = axes.value
+    const [height] = value.value
+    if (!across || !up || !height) throw new Error('Axes were read without their measures')
+    const order = {
+      axes: [across.measure, up.measure] as const,
+      value: height.measure,
+      columns: grid.value,
+      rows: grid.value,
+    }
+    return askAboutBrief(text, flags, (brief) => (service) => service.terrain(brief, order))
+  },
+}
