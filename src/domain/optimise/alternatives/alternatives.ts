@@ -12,7 +12,7 @@ export interface AlternativesOrder {
   readonly count: number
   /** A whole number; the same seed gives the same blends. */
   readonly seed: number
-  /** Corners in random directions to choose from; left out means DEFAULT_POOL. */
+  /** Corners in random directions to choose from; left out means DEFAULT_POOL, or six for each blend. */
   readonly pool?: number | undefined
 }
 
@@ -43,6 +43,11 @@ export const DISTINCT_PERCENT = 1
  * briefs). A corner takes 8 to 10 microseconds.
  */
 export const DEFAULT_POOL = 48
+/** The same for each blend asked for, so that many have a choice as well. */
+const POOL_PER_BLEND = 6
+
+/** Blends that are mixed by twos at most: of more, the pairs would be too many to look at. */
+const MOST_MIXED = 32
 
 /**
  * Blends within a slack of the best that differ as much as possible from one another, in composition:
@@ -56,7 +61,8 @@ export const DEFAULT_POOL = 48
  * space to be limited as its brief says; puts its measures back. Throws UnsoundAnswer like every solve.
  */
 export function alternativesTo(space: BlendSpace, order: AlternativesOrder): Alternatives {
-  const { slack, count, seed, pool = DEFAULT_POOL } = order
+  const { slack, count, seed } = order
+  const pool = order.pool ?? Math.max(DEFAULT_POOL, POOL_PER_BLEND * count)
   requireCount('count', count, 1)
   requireCount('pool', pool, 0)
   const near = nearOptimal(space, slack)
@@ -82,7 +88,8 @@ function distinctBlends(
   let found = mostDistinct([best], pool, count, DISTINCT_PERCENT)
   for (let before = 0; found.length < count && found.length > before;) {
     before = found.length
-    found = mostDistinct(found, halfAndHalf(found), count, DISTINCT_PERCENT)
+    const mixtures = halfAndHalf(found.slice(0, MOST_MIXED))
+    found = mostDistinct(found, mixtures, count, DISTINCT_PERCENT)
   }
   return found
 }
@@ -116,7 +123,7 @@ function told(
 
 function shortageOf(found: number, count: number): string {
   return (
-    `There are ${found} of ${count}: every other blend looked at within the slack changes less than ` +
-    `${DISTINCT_PERCENT} percentage point from one of these. Allow more slack for more.`
+    `There are ${found} of ${count}: no other blend looked at within the slack changes by ` +
+    `${DISTINCT_PERCENT} percentage point or more from each of these. Allow more slack for more.`
   )
 }

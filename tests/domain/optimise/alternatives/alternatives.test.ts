@@ -144,6 +144,13 @@ describe('alternatives', () => {
     expect(large).toBeGreaterThan(small)
   })
 
+  test('may be many: 500 asked for come, or are said to be short, and none twice', () => {
+    const { alternatives, leastChange, shortage } = asked(brief, { ...EIGHT, count: 500 })
+    expect(alternatives.length).toBeGreaterThan(30)
+    expect(alternatives.length === 500).toBe(shortage === undefined)
+    expect(leastChange).toBeGreaterThanOrEqual(DISTINCT_PERCENT)
+  })
+
   test('leave the space as it was', () => {
     const space = new BlendSpace(brief, library)
     const lather = () => space.least(space.perPercent('lather'))?.objective ?? NaN
