@@ -62,12 +62,12 @@ export class MapView {
   constructor(explorer: Explorer, client: SolverClient) {
     this.#explorer = explorer
     this.#lands = new Latest(
-      (question) => client.ask((service, solver) => service.land(solver, question)),
+      (question) => client.ask((service) => service.land(question)),
       ({ brief }, land) => (this.land = land ?? (hasOils(brief) ? this.land : undefined)),
       (_, error) => this.#fail(error),
     )
     this.#samples = new Latest(
-      (brief) => client.ask((service, solver) => service.sample(solver, brief, SAMPLE_COUNT)),
+      (brief) => client.ask((service) => service.sample(brief, SAMPLE_COUNT)),
       (_, sample) => (this.sample = sample ?? this.sample),
       (_, error) => this.#fail(error),
     )

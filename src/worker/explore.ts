@@ -59,7 +59,7 @@ function rangeIn(space: BlendSpace) {
 
 /** The terrain over all that the two axes can reach with the wishes on them set aside. */
 function terrainIn(space: BlendSpace, { axes, value, columns, rows }: TerrainOrder) {
-  for (const axis of axes) space.limit(axis, {})
+  for (const axis of axes) space.hold(axis, {})
   const [across, up] = [measureRange(space, axes[0]), measureRange(space, axes[1])]
   if (!across || !up) return undefined
   const terrain = terrainOver(space, axes, value, evenly(across, columns), evenly(up, rows))

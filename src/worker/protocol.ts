@@ -79,9 +79,9 @@ export interface SolverService extends ExploringService {
   /** Solves a brief and finds what lies around the answer. */
   study(solver: SolverName, brief: Brief): Promise<Study>
   /** What lies on a map; undefined where the brief is not sound. */
-  land(solver: SolverName, question: LandQuestion): Promise<Land | undefined>
+  land(question: LandQuestion): Promise<Land | undefined>
   /** Blends that keep a brief, to look at; undefined where the brief is not sound. */
-  sample(solver: SolverName, brief: Brief, count: number): Promise<Sample | undefined>
+  sample(brief: Brief, count: number): Promise<Sample | undefined>
   /** The best blend at a point of the map. */
   solveAt(solver: SolverName, brief: Brief, point: Point): Promise<Answer>
   /** Answers a one-step study of a blend on the brief's shelf. */

@@ -49,16 +49,11 @@ export function createService(library: Library, loadHighs: LoadHighs): SolverSer
         (solve) => studyBrief(brief, library, solve),
         ({ answer }) => isInfeasible(answer),
       ),
-    land: (name, question) =>
-      ask(
-        name,
-        (solve) =>
-          checkBrief(question.brief, library).length > 0
-            ? undefined
-            : landOf(question, library, solve),
-        (land) => land?.region.length === 0,
+    land: (question) =>
+      Promise.resolve(
+        checkBrief(question.brief, library).length > 0 ? undefined : landOf(question, library),
       ),
-    sample: (_, brief, count) => {
+    sample: (brief, count) => {
       if (checkBrief(brief, library).length > 0) return Promise.resolve(undefined)
       const sample = sampleSpace(new BlendSpace(brief, library), count, SAMPLE_SEED)
       return Promise.resolve(transfer(sample, [sample.shares.buffer, sample.values.buffer]))

@@ -6,7 +6,9 @@ import { isFeasible } from '../../src/domain/optimise/conflict'
 import { frontierOf, type Wanted } from '../../src/domain/optimise/frontier'
 import { solveAt } from '../../src/domain/optimise/point'
 import { withoutWishesOn } from '../../src/domain/optimise/ranges'
-import { type Axes, attainableRegion, type Corner } from '../../src/domain/optimise/region'
+import type { Axes, Corner } from '../../src/domain/optimise/region'
+import { BlendSpace } from '../../src/domain/optimise/blend-space'
+import { attainableRegion } from '../../src/domain/optimise/surface'
 import { highs } from '../domain/optimise/loaded-highs'
 import { sampleBriefs } from './briefs'
 import { faults, valueOf } from './recheck'
@@ -108,7 +110,7 @@ describe(`the regions of ${BRIEFS} random briefs`, () => {
 })
 
 function regionOf(brief: Brief, axes: Axes): Corner[] {
-  return attainableRegion(brief, axes, library, highs)
+  return attainableRegion(new BlendSpace(brief, library), axes)
 }
 
 /** How far blends reach in a direction, by one solve that the region's search has no part in. */

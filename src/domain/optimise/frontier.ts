@@ -1,8 +1,16 @@
-import { CORNER_TOLERANCE, type Size, sizeOf, step } from './corners'
 import type { Corner } from './region'
 
 /** Which way of each axis is wanted. */
 export type Wanted = readonly ['more' | 'less', 'more' | 'less']
+
+/**
+ * A gain smaller than this part of the region's size is noise: corners themselves are exact to a
+ * hundredth of it.
+ */
+const NOISE = 1e-7
+
+/** A side of a region narrower than this, in the measure's unit, has no ends to tell apart. */
+const NARROW = 1e-6
 
 /**
  * The corners of a region that nothing beats on both axes, in order along the edge. `corners` run
@@ -10,19 +18,26 @@ export type Wanted = readonly ['more' | 'less', 'more' | 'less']
  * both axes; between two neighbours every point of the edge is on the frontier as well.
  */
 export function frontierOf(corners: readonly Corner[], wanted: Wanted): Corner[] {
-  const size = sizeOf(corners)
+  const width = span(corners.map(({ x }) => x))
+  const height = span(corners.map(({ y }) => y))
+  const gain = (a: Corner, b: Corner): [number, number] => [
+    signed((a.x - b.x) / width, wanted[0]),
+    signed((a.y - b.y) / height, wanted[1]),
+  ]
   return corners
-    .filter((corner) => !corners.some((other) => dominates(other, corner, wanted, size)))
+    .filter((corner) => !corners.some((other) => isBetter(gain(other, corner))))
     .toSorted((a, b) => a.x - b.x)
 }
 
-/** Whether one corner is at least as good on both axes and better on one, beyond what is noise. */
-function dominates(a: Corner, b: Corner, wanted: Wanted, size: Size): boolean {
-  const [dx, dy] = step(b, a, size)
-  const [across, up] = [gain(dx, wanted[0]), gain(dy, wanted[1])]
-  const noWorse = across >= -CORNER_TOLERANCE && up >= -CORNER_TOLERANCE
-  return noWorse && (across > CORNER_TOLERANCE || up > CORNER_TOLERANCE)
+/** At least as good on both axes and better on one, beyond what is noise. */
+function isBetter([across, up]: readonly [number, number]): boolean {
+  return across >= -NOISE && up >= -NOISE && (across > NOISE || up > NOISE)
 }
 
-const gain = (difference: number, wanted: 'more' | 'less') =>
+const signed = (difference: number, wanted: 'more' | 'less') =>
   wanted === 'more' ? difference : -difference
+
+function span(values: readonly number[]): number {
+  const [least, most] = [Math.min(...values), Math.max(...values)]
+  return most - least > NARROW * Math.max(1, Math.abs(most)) ? most - least : 1
+}

@@ -3,9 +3,9 @@ import { measureOf } from '../blend/library'
 import { BlendSpace } from './blend-space'
 import type { Brief, Limits } from './brief'
 import { frontierOf } from './frontier'
-import type { SolveProgram } from './program'
 import type { Range } from './ranges'
-import { attainableRegion, type Axes, type Corner } from './region'
+import type { Axes, Corner } from './region'
+import { attainableRegion } from './surface'
 import { type Terrain, terrainOver } from './terrain'
 
 /** What a map asks for. */
@@ -44,13 +44,14 @@ export interface Land {
 }
 
 /** Finds what a map shows of a sound brief. Throws UnsoundAnswer like every solve. */
-export function landOf(question: LandQuestion, library: Library, solve: SolveProgram): Land {
+export function landOf(question: LandQuestion, library: Library): Land {
   const { brief, axes, height, lens } = question
-  const region = attainableRegion(brief, axes, library, solve)
+  const space = new BlendSpace(brief, library)
+  const region = attainableRegion(space, axes)
   const wanted = [measureOf(library, axes[0]).better, measureOf(library, axes[1]).better] as const
   const rings = (lens?.values ?? []).map((value) => ({
     value,
-    region: attainableRegion(withLens(brief, lens, value), axes, library, solve),
+    region: attainableRegion(new BlendSpace(withLens(brief, lens, value), library), axes),
   }))
   return {
     axes,
@@ -59,7 +60,7 @@ export function landOf(question: LandQuestion, library: Library, solve: SolvePro
     frontier: frontierOf(region, wanted),
     terrain:
       region.length > 2 && height !== undefined
-        ? heights(question, height, region, library)
+        ? heights(question, height, region, space)
         : undefined,
     rings,
   }
@@ -73,10 +74,10 @@ export function withLens(brief: Brief, lens: Lens | undefined, value: number): B
 }
 
 function heights(
-  { brief, axes, window, grid }: LandQuestion,
+  { axes, window, grid }: LandQuestion,
   height: string,
   region: readonly Corner[],
-  library: Library,
+  space: BlendSpace,
 ): Terrain {
   const steps = (of: (corner: Corner) => number, part: Range | undefined) => {
     const values = region.map(of)
@@ -86,5 +87,5 @@ function heights(
   }
   const x = steps((corner) => corner.x, window?.x)
   const y = steps((corner) => corner.y, window?.y)
-  return terrainOver(new BlendSpace(brief, library), axes, height, x, y)
+  return terrainOver(space, axes, height, x, y)
 }

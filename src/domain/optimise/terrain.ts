@@ -26,6 +26,7 @@ export function terrainOver(
   y: readonly number[],
 ): Terrain {
   const { simplex, library } = space
+  for (const axis of axes) space.hold(axis, {})
   const [across, up] = [space.rowOf(axes[0]), space.rowOf(axes[1])]
   const more = measureOf(library, value).better === 'more'
   const worth = space.perPercent(value)

@@ -7,7 +7,8 @@ import type { Brief } from '../../../src/domain/optimise/brief'
 import type { ProgramOutcome } from '../../../src/domain/optimise/program'
 import { solveAt } from '../../../src/domain/optimise/point'
 import { type Answer, solveBrief } from '../../../src/domain/optimise/solve'
-import { attainableRegion } from '../../../src/domain/optimise/region'
+import { BlendSpace } from '../../../src/domain/optimise/blend-space'
+import { attainableRegion } from '../../../src/domain/optimise/surface'
 import { studyBrief } from '../../../src/domain/optimise/study'
 import { UnsoundAnswer } from '../../../src/domain/optimise/verify'
 import { libraryOfValues } from '../blend/stub-library'
@@ -271,7 +272,7 @@ describe('the best blend at a point', () => {
   })
 
   test('reaches a corner of the region as it was read off', () => {
-    for (const corner of attainableRegion(SHELF, ['hardness', 'lather'], byHand, highs)) {
+    for (const corner of attainableRegion(new BlendSpace(SHELF, byHand), ['hardness', 'lather'])) {
       const point = { hardness: corner.x, lather: corner.y }
       expect(solveAt(SHELF, point, byHand, highs).status).toBe('optimal')
     }
