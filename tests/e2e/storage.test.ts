@@ -244,7 +244,7 @@ pageTest('a brief goes to a file and comes back the same', async ({ open }) => {
   expect(await price.inputValue()).toBe('10.80')
 })
 
-pageTest.for([
+pageTest.for<[string, string, RegExp]>([
   ['not JSON', 'olive 60', /Not a JSON file/u],
   ['another format', '{"format":"barwright-batch/1"}', /barwright-brief\/1/u],
   [

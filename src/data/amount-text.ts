@@ -1,0 +1,120 @@
+import { gramsFrom, type MassUnit } from '../domain/units'
+import { PERCENT, readPlain } from './typed-number'
+
+/** An amount of an oil as a formula states it. */
+export type Amount =
+  | { readonly kind: 'bare'; readonly value: number }
+  | { readonly kind: 'percent'; readonly value: number }
+  | { readonly kind: 'mass'; readonly value: number; readonly unit: MassUnit }
+
+/** A piece of an entry: an amount, words, or figures that are no amount, with the reason. */
+export type Piece =
+  | { readonly kind: 'amount'; readonly text: string; readonly amount: Amount }
+  | { readonly kind: 'words'; readonly text: string }
+  | { readonly kind: 'wrong'; readonly text: string; readonly reason: string }
+
+const UNITS: readonly (readonly [RegExp, MassUnit | 'percent' | 'bare' | 'volume'])[] = [
+  [/^(?:%|percent|per cent|pct)$/u, 'percent'],
+  [/^(?:kg|kgs|kilo|kilos|kilograms?|kilogrammes?)$/u, 'kg'],
+  [/^(?:g|gr|gm|gms|grams?|grammes?)$/u, 'g'],
+  [/^(?:oz|ozs|ounces?)$/u, 'oz'],
+  [/^(?:lb|lbs|pounds?)$/u, 'lb'],
+  [/^parts?$/u, 'bare'],
+  [/./u, 'volume'],
+]
+
+const UNIT_WORDS =
+  '%|percent|per cent|pct|kilogrammes?|kilograms?|kilos?|kgs?|grammes?|grams?|gms?|gr|g|fl\\.? ?oz|' +
+  'fluid ounces?|ounces?|ozs?|pounds?|lbs?|parts?|millilit(?:re|er)s?|mls?|cl|lit(?:re|er)s?|l|cups?|' +
+  'tablespoons?|tbsps?|teaspoons?|tsps?|gallons?|gal|pints?|quarts?|drops?'
+
+/** A fraction counts only with a unit of mass: 60/40 is no fraction. */
+const FRACTION = '(?:\\d+ )?\\d+[/⁄]\\d+(?= ?(?:kg|g|oz|ounce|lb|pound))'
+const FIGURES = '\\d[\\d.,]*\\d|\\d|[.,]\\d+'
+
+/** A minus stands right before its figure, and after no letter: “olive-60” is a dash. */
+const AMOUNT = new RegExp(
+  `(?<![\\d.,])(?<minus>(?<!\\p{L})[-−])?(?<figures>${FRACTION}|${FIGURES})` +
+    `(?:[ \\t]?(?<unit>${UNIT_WORDS})(?!\\p{L}))?`,
+  'giu',
+)
+
+/** Figures that go on behind a dash in the same unit are a range; “60 % – 600 g” is not. */
+const RANGE = /\d\s*(?:[-–—−]|\bto\b)\s*\d|%\s*(?:[-–—−]|\bto\b)\s*[\d.,]+\s*%/iu
+
+/** Two figures parted by a plain space, the second of three digits: 1 250 or 1 and 250. */
+const SPACED = /(?<![\d.,])\d{1,3}(?: \d{3})+(?![\d.,])/u
+
+/** More than any batch; a slip of the hand. */
+const LARGEST = 1e9
+
+/** The amounts and words of one entry, in order; pieces that can't be read carry their reason. */
+export function piecesOf(entry: string): Piece[] {
+  const range = RANGE.exec(entry)?.[0]
+  if (range !== undefined) return [wrong(entry, 'Two ends of a range stand here. Give one figure')]
+  const spaced = SPACED.exec(entry)?.[0]
+  if (spaced !== undefined)
+    return [
+      wrong(entry, `${spaced} can be read two ways. Write it without the space, or with a tab`),
+    ]
+  const pieces: Piece[] = []
+  let end = 0
+  for (const match of entry.matchAll(AMOUNT)) {
+    pieces.push({ kind: 'words', text: entry.slice(end, match.index) }, amountPiece(match))
+    end = match.index + match[0].length
+  }
+  pieces.push({ kind: 'words', text: entry.slice(end) })
+  return pieces.filter(({ kind, text }) => kind !== 'words' || /[\p{L}\p{N}]/u.test(text))
+}
+
+/** Grams of a mass; undefined for other amounts. */
+export function gramsOf(amount: Amount): number | undefined {
+  return amount.kind === 'mass' ? gramsFrom(amount.value, amount.unit) : undefined
+}
+
+function amountPiece(match: RegExpExecArray): Piece {
+  const text = match[0].trim()
+  const { minus, figures = '', unit = '' } = match.groups ?? {}
+  const named = unit.toLowerCase()
+  const kind = named === '' ? 'bare' : UNITS.find(([words]) => words.test(named))?.[1]
+  if (minus !== undefined)
+    return wrong(
+      text,
+      `${text} is below zero. Where the dash only parts name and figure, put a space after it`,
+    )
+  if (kind === undefined || kind === 'volume')
+    return wrong(text, `${text} is a volume. Give the weight`)
+  const value = valueOf(figures, kind === 'percent')
+  if (typeof value === 'string') return wrong(text, value)
+  if (value > LARGEST) return wrong(text, `${text} is too large. Give at most ${LARGEST}`)
+  if (kind === 'bare' || kind === 'percent')
+    return { kind: 'amount', text, amount: { kind, value } }
+  return { kind: 'amount', text, amount: { kind: 'mass', value, unit: kind } }
+}
+
+/** The number, or why it is none. */
+function valueOf(figures: string, isPercent: boolean): number | string {
+  const fraction = /^(?:(\d+) )?(\d+)[/⁄](\d+)$/u.exec(figures)
+  if (fraction) {
+    const [, whole = '0', above = '0', below = '1'] = fraction
+    const value = Number(whole) + Number(above) / Number(below)
+    return Number.isFinite(value) ? value : `${figures} is no number`
+  }
+  const plain = readPlain(isPercent ? figures.replace(',', '.') : withoutGroups(figures), PERCENT)
+  if (plain.status === 'number') return plain.value
+  if (/^[1-9]\d{0,2}(?:,\d{3})+$/u.test(figures))
+    return `${figures} can be read two ways. Write it without the comma, or with a point`
+  return `${figures} is no number`
+}
+
+/** Where both point and comma stand, the last of them is the decimal one. */
+function withoutGroups(figures: string): string {
+  if (/^\d{1,3}(?:,\d{3})+\.\d+$/u.test(figures)) return figures.replaceAll(',', '')
+  if (/^\d{1,3}(?:\.\d{3})+,\d+$/u.test(figures))
+    return figures.replaceAll('.', '').replace(',', '.')
+  return figures
+}
+
+function wrong(text: string, reason: string): Piece {
+  return { kind: 'wrong', text, reason }
+}
