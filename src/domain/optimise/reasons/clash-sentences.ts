@@ -2,12 +2,15 @@ import { limitsOf } from '../limits'
 import { limitInWords, type Speech, valueInWords } from './limit-words'
 import type { Nearest } from './nearest'
 
+const COUNTS = ['', '', 'two', 'three', 'four', 'five', 'six', 'seven', 'eight', 'nine']
+
 /** Which limits cannot hold together, in one sentence; the paths are those of `conflictOf`. */
 export function conflictSentence(speech: Speech, conflict: readonly string[]): string {
   const limits = namesOf(speech, conflict)
   const [only] = limits
   if (only !== undefined && limits.length === 1) return `No blend of the shelf has ${only}.`
-  return `These ${limits.length} cannot hold together: ${list(limits)}. Without any one of them the rest can.`
+  const count = COUNTS[limits.length] ?? String(limits.length)
+  return `These ${count} cannot hold together: ${list(limits)}. Without any one of them the rest can.`
 }
 
 /** The changes that make the nearest brief with a blend, or which locked limits stand in the way. */

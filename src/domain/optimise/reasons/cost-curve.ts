@@ -2,7 +2,7 @@ import type { BlendSpace } from '../blend-space'
 import { measureGoal } from './goal'
 import { placeAt } from './limit-place'
 import { grainOf } from './limit-worths'
-import { piecesOf, type Slide } from './pieces'
+import { leastCostAt, piecesOf, type Slide } from './pieces'
 
 /** A bend or an end of the curve of the best goal value over one limit. */
 export interface CurvePoint {
@@ -15,9 +15,9 @@ export interface CurvePoint {
 /**
  * The best value of a brief's goal while one limit moves between `from` and `to` (rising, both finite, in
  * the limit's unit) and all else stays: straight between the points returned, which rise in `at`. It ends
- * where no blend is left, and is empty where there is none at all. Walked from the end where the limit
- * asks least; parametric programming (T. Gal, Postoptimal Analyses, Parametric Programming, and Related
- * Topics (2nd ed. 1995)).
+ * where no blend is left: at one point where that is at once, and empty where there is none at all.
+ * Walked from the end where the limit asks least; parametric programming (T. Gal, Postoptimal Analyses,
+ * Parametric Programming, and Related Topics (2nd ed. 1995)).
  *
  * Expects a goal that is a measure and a limit that the brief states. The wishes of the space are put
  * back before and after; its cost is the goal's afterwards.
@@ -37,12 +37,21 @@ export function costCurve(
   const [start, end] = limit.side === 'min' ? [least, most] : [most, least]
   space.restoreAll()
   space.simplex.setCost(goal.cost)
+  const points = pointsOf(space, slide, start, end)
   const sign = goal.sense === 'minimise' ? 1 : -1
-  const points = [...piecesOf(space, slide, start, end)].flatMap((piece, k): CurvePoint[] => {
-    const last = { at: piece.to, value: sign * piece.costAtEnd }
-    if (k > 0) return [last]
-    const rise = piece.slope * (piece.to - piece.from)
-    return [{ at: piece.from, value: sign * (piece.costAtEnd - rise) }, last]
-  })
-  return limit.side === 'min' ? points : points.reverse()
+  const curve = points.map(({ at, value }) => ({ at, value: sign * value }))
+  return limit.side === 'min' ? curve : curve.reverse()
+}
+
+/** The ends of the pieces of the least cost; only the start where none is left beyond it. */
+function pointsOf(space: BlendSpace, slide: Slide, start: number, end: number): CurvePoint[] {
+  const pieces = [...piecesOf(space, slide, start, end)]
+  const [first] = pieces
+  if (!first) {
+    const value = leastCostAt(space, slide, start)
+    return value === undefined ? [] : [{ at: start, value }]
+  }
+  const value = first.costAtEnd - first.slope * (first.to - first.from)
+  const ends = pieces.map(({ to, costAtEnd }) => ({ at: to, value: costAtEnd }))
+  return [{ at: first.from, value }, ...ends]
 }

@@ -1,4 +1,5 @@
 import type { BlendSpace } from '../blend-space'
+import { UnsoundAnswer } from '../verify'
 import { type Place, placesOf, quantityOf } from './limit-place'
 import { firstPiece, type Slide, wholeCost } from './pieces'
 
@@ -13,9 +14,9 @@ export interface SideWorth {
 /** The two worths of a limit that decides the answer. */
 export interface LimitWorth {
   readonly place: Place
-  /** How much better the goal gets when the limit gives way; null where it can't (0 and 100 % of a share). */
-  readonly relax: SideWorth | null
-  /** How much worse the goal gets when the limit asks more; null where no blend is left or the share ends. */
+  /** How much better the goal gets when the limit gives way. */
+  readonly relax: SideWorth
+  /** How much worse it gets when the limit asks more; null where no blend is left or it can't ask more. */
   readonly tighten: SideWorth | null
 }
 
@@ -25,22 +26,26 @@ export interface LimitWorth {
  */
 const GRAIN = 1e-7
 
+/** A limit with less room than this can't be walked. */
+const LEAST_ROOM_GRAINS = 2
+
 /** Worths below this part of the goal's size per size of the limited quantity are rounding. */
 const NO_WORTH = 1e-9
 
 /**
  * The worths of all limits that decide the answer, for a feasible space whose cost is its goal: those
- * where a move changes the best goal value or leaves no blend. Each side is priced on
- * its own, so left and right prices are true also where they differ. `shares` is any best blend,
- * in percent: a limit it stands clear of decides nothing, because the best value is convex in the limit.
+ * where a move changes the best goal value or leaves no blend. A share of at least 0 or at most 100 %
+ * asks nothing and is left out. Each side is priced on its own, so left and right prices are true also
+ * where they differ. `shares` is any best blend, in percent: a limit it stands clear of decides nothing,
+ * because the best value is convex in the limit.
  */
 export function limitWorths(space: BlendSpace, shares: ArrayLike<number>): LimitWorth[] {
   return placesOf(space)
-    .filter((place) => standsAt(place, shares))
+    .filter((place) => standsAt(place, shares) && hasRoom(place, 'relax'))
     .map((place) => worthOf(space, place))
     .filter(({ place, relax, tighten }) => {
-      const moved = (relax?.perUnit ?? 0) > 0 || (tighten?.perUnit ?? 0) > 0
-      return moved || (tighten === null && hasRoom(place, 'tighten'))
+      const moves = relax.perUnit > 0 || (tighten?.perUnit ?? 0) > 0
+      return moves || (tighten === null && hasRoom(place, 'tighten'))
     })
 }
 
@@ -49,11 +54,9 @@ function standsAt(place: Place, shares: ArrayLike<number>): boolean {
 }
 
 function worthOf(space: BlendSpace, place: Place): LimitWorth {
-  return {
-    place,
-    relax: sideWorth(space, place, 'relax'),
-    tighten: sideWorth(space, place, 'tighten'),
-  }
+  const relax = sideWorth(space, place, 'relax')
+  if (!relax) throw new UnsoundAnswer(`No blend was found with less asked by ${place.limit.path}`)
+  return { place, relax, tighten: sideWorth(space, place, 'tighten') }
 }
 
 function sideWorth(space: BlendSpace, place: Place, way: 'relax' | 'tighten'): SideWorth | null {
@@ -64,25 +67,25 @@ function sideWorth(space: BlendSpace, place: Place, way: 'relax' | 'tighten'): S
   if (!piece) return null
   const negligible = (NO_WORTH * wholeCost(space)) / sizeOf(place)
   const size = Math.abs(piece.slope)
-  return {
-    perUnit: size <= negligible ? 0 : size,
-    until: piece.to === to && limit.kind === 'measure' ? null : piece.to,
-  }
+  const isOpen = piece.to === to && way === 'relax' && limit.kind === 'measure'
+  return { perUnit: size <= negligible ? 0 : size, until: isOpen ? null : piece.to }
 }
 
-/** Whether a limit may move that way at all: shares end at 0 and 100 %, measures nowhere. */
+/** Whether a limit may move that way: shares end at 0 and 100 %, and no limit passes its range's other end. */
 export function hasRoom(place: Place, way: 'relax' | 'tighten'): boolean {
-  return Math.abs(lookTo(place, way) - place.limit.value) > grainOf(place)
+  return Math.abs(lookTo(place, way) - place.limit.value) > LEAST_ROOM_GRAINS * grainOf(place)
 }
 
-/** A value beyond which moving the limit can change nothing more. */
+/** A value beyond which moving the limit is senseless or can change nothing more. */
 function lookTo(place: Place, way: 'relax' | 'tighten'): number {
-  const { limit, shelf } = place
-  const down = (limit.side === 'min') === (way === 'relax')
-  if (limit.kind !== 'measure') return down ? shelf.lower : shelf.upper
-  return down
-    ? Math.min(shelf.lower, limit.value) - sizeOf(place)
-    : Math.max(shelf.upper, limit.value) + sizeOf(place)
+  const { limit, shelf, stated } = place
+  const isShare = limit.kind !== 'measure'
+  if ((limit.side === 'min') === (way === 'relax')) {
+    const least = isShare ? shelf.lower : Math.min(shelf.lower, limit.value) - sizeOf(place)
+    return way === 'tighten' ? Math.max(least, stated.lower) : least
+  }
+  const most = isShare ? shelf.upper : Math.max(shelf.upper, limit.value) + sizeOf(place)
+  return way === 'tighten' ? Math.min(most, stated.upper) : most
 }
 
 /** Steps of a limit below this are rounding, in its unit. */

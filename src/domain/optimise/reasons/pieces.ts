@@ -78,6 +78,13 @@ export function firstPiece(
   return undefined
 }
 
+/** The least cost with the value held somewhere; undefined where no blend is left. */
+export function leastCostAt(space: BlendSpace, slide: Slide, value: number): number | undefined {
+  const cost = bestAt(space, slide, value)?.objective
+  setBounds(space, slide.owner, slide.rest)
+  return cost
+}
+
 /** The stretches over which one basis stays best. */
 function* stretches(
   space: BlendSpace,

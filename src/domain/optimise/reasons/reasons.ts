@@ -16,16 +16,16 @@ export interface LimitReason {
   readonly limit: string
   /**
    * Change of the best goal value per unit of the limit (a point, a percentage point, or money per kg),
-   * in the goal's unit, 0 or more. `relax`: how much better it gets when the limit gives way; null where
-   * a share limit is at 0 or 100 % already. `tighten`: how much worse it gets when the limit asks more;
-   * null where no blend is left. The two differ where the answer sits at a bend.
+   * in the goal's unit, 0 or more. `relax`: how much better it gets when the limit gives way. `tighten`:
+   * how much worse it gets when the limit asks more; null where no blend is left, or where the limit
+   * stands at the other end of its range. The two differ where the answer sits at a bend.
    */
-  readonly worthPerUnit: { readonly relax: number | null; readonly tighten: number | null }
+  readonly worthPerUnit: { readonly relax: number; readonly tighten: number | null }
   /**
    * Values of the limit, rising, between which these hold: from the present value to the end on the side
    * where it gives way `relax` holds, to the other end `tighten`. Where both are the same it is the whole
-   * stretch over which the price is that. An end is the value itself where the limit can't move that way,
-   * and null where the price holds without end.
+   * stretch over which the price is that. An end is the value itself where `tighten` is null, and null
+   * where the price holds without end.
    */
   readonly span: readonly [number | null, number | null]
 }
@@ -76,7 +76,7 @@ export function reasonsFor(
     limits: worths.map(limitReason),
     oilsOut: prices?.oilsOut ?? [],
     oilsIn: prices?.oilsIn ?? [],
-    sentences: sentencesOf({ space, goal, worths, prices, words }),
+    sentences: sentencesOf({ space, goal, objective, worths, prices, words }),
   }
 }
 
@@ -114,11 +114,11 @@ function pricesFor(
 
 function limitReason({ place, relax, tighten }: LimitWorth): LimitReason {
   const { path, value, side } = place.limit
-  const relaxEnd = relax ? relax.until : value
+  const relaxEnd = relax.until
   const tightenEnd = tighten ? tighten.until : value
   return {
     limit: path,
-    worthPerUnit: { relax: relax?.perUnit ?? null, tighten: tighten?.perUnit ?? null },
+    worthPerUnit: { relax: relax.perUnit, tighten: tighten?.perUnit ?? null },
     span: side === 'min' ? [relaxEnd, tightenEnd] : [tightenEnd, relaxEnd],
   }
 }

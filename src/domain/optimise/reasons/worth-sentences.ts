@@ -21,7 +21,7 @@ const POINT_DECIMALS = 1
 export function worthSentence(speech: Speech, goal: MeasureGoal, worth: LimitWorth): string {
   const { relax, tighten, place } = worth
   const limit = limitInWords(speech, place.limit)
-  if (relax && tighten && isSame(relax.perUnit, tighten.perUnit)) {
+  if (tighten && isSame(relax.perUnit, tighten.perUnit)) {
     const price = amountInWords(speech, goal, tighten.perUnit)
     const unit = unitInWords(speech, place.limit)
     return `${limit} costs ${price} for each ${unit}; that price holds ${spanInWords(speech, worth)}.`
@@ -33,15 +33,12 @@ function isSame(a: number, b: number): boolean {
   return Math.abs(a - b) <= SAME * Math.max(a, b)
 }
 
+/** The stretch of a price above 0, which has an end on either side. */
 function spanInWords(speech: Speech, { place, relax, tighten }: LimitWorth): string {
-  const ends = [relax, tighten].map((side) => {
-    const end = side?.until ?? null
-    return end === null ? undefined : endInWords(speech, place.limit, end)
-  })
-  const [least, most] = place.limit.side === 'min' ? ends : ends.reverse()
-  if (least && most) return `from ${least} to ${most}`
-  if (least) return `from ${least} up`
-  return most ? `up to ${most}` : 'everywhere'
+  const { limit } = place
+  const ends = [relax, tighten].map((side) => endInWords(speech, limit, side?.until ?? limit.value))
+  const [least, most] = limit.side === 'min' ? ends : ends.reverse()
+  return `from ${least} to ${most}`
 }
 
 function sidesInWords(speech: Speech, goal: MeasureGoal, worth: LimitWorth): string[] {
@@ -49,9 +46,11 @@ function sidesInWords(speech: Speech, goal: MeasureGoal, worth: LimitWorth): str
   const { limit } = place
   const down = limit.side === 'min'
   const better = goal.sense === 'minimise' ? 'saves' : 'gains'
-  const parts: string[] = []
-  if (relax && relax.perUnit === 0) parts.push('giving way changes nothing')
-  else if (relax) parts.push(sideInWords(speech, goal, worth, relax, better, down))
+  const parts = [
+    relax.perUnit > 0
+      ? sideInWords(speech, goal, worth, relax, better, down)
+      : 'giving way changes nothing',
+  ]
   if (tighten) parts.push(sideInWords(speech, goal, worth, tighten, 'costs', !down))
   else if (hasRoom(place, 'tighten')) {
     const beyond = `${down ? 'above' : 'below'} ${valueInWords(speech, limit, limit.value)}`

@@ -46,7 +46,7 @@ export function clashCases(count: number, seed: number): Case[] {
 }
 
 /** Briefs over the real library, half of them about cost; a third hold for any lot. */
-function realCases(count: number, seed: number): Case[] {
+export function realCases(count: number, seed: number): Case[] {
   const random = new Random(seed)
   return sampleBriefs(count, seed).map((brief, n) => {
     const measure = random.pick(['hardness', 'lather', 'wear', 'mildness'])
