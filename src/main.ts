@@ -9,6 +9,7 @@ import { FIRST_WORK } from './state/first-work'
 import { MapView } from './state/map-view.svelte'
 import { WorkHistory } from './state/history.svelte'
 import { WorkKeeper } from './state/keeper.svelte'
+import { ReasonsDesk } from './state/reasons.svelte'
 import { WorkStore } from './storage/work-store'
 import App from './ui/App.svelte'
 import { nameResult } from './ui/bench/study-words'
@@ -23,6 +24,7 @@ keeper.follow(work)
 const client = new SolverClient(startPageThread)
 const explorer = new Explorer(work, client)
 const view = new MapView(explorer, client)
+const reasons = new ReasonsDesk(explorer, client)
 const bench = new Bench(work, explorer)
 // In a thread of their own: the map goes on answering while a study takes its time.
 const studies = new BenchStudies(bench, explorer, new SolverClient(startPageThread), nameResult)
@@ -30,4 +32,4 @@ const desk = new BatchDesk(work, () => explorer.present?.blend)
 
 const target = document.querySelector('#app')
 if (!target) throw new Error('The page has no place for the app')
-mount(App, { target, props: { work, keeper, explorer, view, bench, studies, desk } })
+mount(App, { target, props: { work, keeper, explorer, view, reasons, bench, studies, desk } })

@@ -8,6 +8,7 @@ import { pricesOf } from '../domain/optimise/brief'
 import type { Range } from '../domain/optimise/ranges'
 import { type Surface, surfaceOf } from '../domain/optimise/surface'
 import { terrainOver } from '../domain/optimise/terrain'
+import { whyBest } from '../domain/optimise/why'
 import type { ExploringService, Frontier, TerrainOrder } from './protocol'
 
 /** Answers to questions about all that a brief allows. */
@@ -21,6 +22,7 @@ export function createExploring(library: Library): ExploringService {
           return surface.status === 'optimal' ? frontierIn(space, surface) : undefined
         }),
       ),
+    why: (brief, found) => now(whyBest(brief, found, library)),
     terrain: (brief, order) => now(askSpace(brief, library, (space) => terrainIn(space, order))),
     alternatives: (brief, order) =>
       now(

@@ -7,11 +7,12 @@ import type { Land, LandQuestion } from '../domain/optimise/land'
 import type { Point } from '../domain/optimise/point'
 import type { Axes } from '../domain/optimise/region'
 import type { Sample } from '../domain/optimise/sample'
-import type { Answer } from '../domain/optimise/solve'
+import type { Answer, Found } from '../domain/optimise/solve'
 import type { StudyAnswer, StudyQuestion } from '../domain/optimise/studies/question'
 import type { Study } from '../domain/optimise/study'
 import type { Progress, Surface, SurfaceAxis } from '../domain/optimise/surface'
 import type { Terrain } from '../domain/optimise/terrain'
+import type { Why } from '../domain/optimise/why'
 
 /** The solvers that can be asked for by name: our own first, then those that give a second opinion. */
 export const SOLVER_NAMES = ['barwright', 'javascript-lp-solver', 'highs'] as const
@@ -58,6 +59,8 @@ export interface ExploringService {
     order: FrontierOrder,
     onProgress?: (progress: Progress) => void,
   ): Promise<OrNone<Frontier>>
+  /** Why the best blend of a brief is what it is; undefined where the goal has no prices. */
+  why(brief: Brief, found: Found): Promise<Why | undefined>
   /** The best of a measure over a grid of two others. */
   terrain(
     brief: Brief,
