@@ -17,6 +17,15 @@ export function valuesOf(curves: readonly WhyCurve[]): readonly [number, number]
   return values.length === 0 ? [0, 1] : low < high ? [low, high] : [low - 1, high + 1]
 }
 
+/** The curve's value at a place of its limit, between the bends it lies between. */
+export function valueAt({ points }: WhyCurve, at: number): number {
+  const after = points.findIndex((point) => point.at >= at)
+  const [from, to] = [points[after - 1], points[after]]
+  if (!to) return points.at(-1)?.value ?? NaN
+  if (!from || to.at === from.at) return to.value
+  return from.value + ((to.value - from.value) * (at - from.at)) / (to.at - from.at)
+}
+
 /** One curve over a width and height in px, on the values that all share. */
 export function whyDrawing(
   { points, reason }: WhyCurve,
