@@ -53,9 +53,9 @@ export function candidateOf(sheet: BenchSheet, blend: Blend): Candidate | undefi
 export function withEntries(sheet: BenchSheet, entries: readonly Entry[]): BenchSheet {
   const room = MOST_CANDIDATES - sheet.candidates.length
   const given = sheet.candidates.length === 0 ? 0 : (sheet.lettersGiven ?? sheet.candidates.length)
-  const added = entries.slice(0, room).map((entry, index): Candidate => {
+  const added = entries.slice(0, room).map(({ name, blend, from }, index): Candidate => {
     const letter = letterOf(given + index)
-    return { id: `candidate-${letter}`, letter, note: '', ...entry }
+    return { id: `candidate-${letter}`, letter, name, note: '', blend, from }
   })
   if (added.length === 0) return sheet
   return {

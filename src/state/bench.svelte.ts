@@ -1,4 +1,5 @@
 import { library } from '../data/library'
+import { measureOf } from '../domain/blend/library'
 import { type Blend, normalised, type Prices, totalChange } from '../domain/blend/blend'
 import { blendValues } from '../domain/blend/values'
 import { goalMeasure } from '../domain/optimise/brief'
@@ -30,6 +31,8 @@ export class Bench {
   /** Whether rows in which nothing can be told apart are left out. */
   differencesOnly = $state(false)
   #chosen: string | undefined = $state()
+  /** The measure the columns were ordered by last. */
+  #orderedBy: string | undefined = $state()
   /** The candidate taken off last and the work right after, while nothing else has happened. */
   #removed: { readonly candidate: Candidate; readonly work: Work } | undefined = $state.raw()
 
@@ -160,16 +163,20 @@ export class Bench {
     this.#edit((sheet) => ({ ...sheet, reference: id }))
   }
 
-  /** Orders the columns by a measure, the reference staying first; done again, the other way round. */
+  /** Orders the columns by a measure, the wanted end first; done again, the other way round. */
   sortBy(measure: string): void {
-    const first = this.orderOf(measure) === 'most' ? 'least' : 'most'
+    const wanted = measureOf(library, measure).better === 'more' ? 'most' : 'least'
+    const other = wanted === 'most' ? 'least' : 'most'
+    const first = this.orderOf(measure) === wanted ? other : wanted
+    this.#orderedBy = measure
     this.#edit((sheet) =>
       withOrder(sheet, ({ blend }) => this.#known.of(blend).values[measure], first),
     )
   }
 
-  /** Which way the columns beside the reference run in a measure, if they do. */
+  /** Which end of a measure the columns start with, if they still run in its order. */
   orderOf(measure: string): 'most' | 'least' | undefined {
+    if (measure !== this.#orderedBy) return undefined
     const values = this.columns.slice(1).flatMap(({ values }) => values[measure] ?? [])
     if (values.length < 2) return undefined
     const pairs = values.slice(1).map((value, index) => value - (values[index] ?? NaN))

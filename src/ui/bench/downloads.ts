@@ -7,7 +7,7 @@ import { type Column, costPerBar } from '../../state/bench-facts'
 import type { Bench } from '../../state/bench.svelte'
 import type { Cell } from '../kit/csv'
 import type { PictureSheet } from '../kit/picture'
-import { BENCH_MEASURES, columnInWords, flagInWords } from './words'
+import { BENCH_MEASURES, benchTitle, columnInWords, flagInWords } from './words'
 
 /** Figures in files are rounded to this, to be free of binary noise. */
 const DECIMALS = 4
@@ -71,7 +71,7 @@ const ROW_PX = 52
 const LINE_PX = 20
 
 /** The axes on screen as one picture, with what the letters stand for. */
-export function axesSheet(bench: Bench, title: string): PictureSheet | undefined {
+export function axesSheet(bench: Bench): PictureSheet | undefined {
   const axes = [...document.querySelectorAll<SVGSVGElement>('svg.bench-axis')]
   const [first] = axes
   if (!first) return undefined
@@ -87,7 +87,13 @@ export function axesSheet(bench: Bench, title: string): PictureSheet | undefined
     height: below + (names.length + 1) * LINE_PX + MARGIN_PX,
     parts: axes.map((svg, at) => ({ svg, x: MARGIN_PX + NAME_PX, y: top + at * ROW_PX })),
     captions: [
-      { text: title, x: MARGIN_PX, y: MARGIN_PX + 14, size: 15, strong: true },
+      {
+        text: benchTitle(bench.columns.length - 1, bench.columns[0]?.candidate.name ?? ''),
+        x: MARGIN_PX,
+        y: MARGIN_PX + 14,
+        size: 15,
+        strong: true,
+      },
       ...axes.map((svg, at) => ({
         text: axisName(svg),
         x: MARGIN_PX,

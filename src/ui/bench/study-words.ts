@@ -96,7 +96,7 @@ export function tradeInWords(
 
 /** How far a bar moved, in ties: under one tie nobody can tell. */
 export function movedInWords({ movedTies, changePoints }: StudyResult): string {
-  return `bar moves ${number(movedTies, 1)} ties, oils ${number(changePoints, 0)} points`
+  return `bar moved ${number(movedTies, 1)} ties in all, oils ${number(changePoints, 0)} points`
 }
 
 /** Limits of the brief that a result does not keep; empty where it keeps all. */

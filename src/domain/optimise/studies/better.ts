@@ -4,7 +4,7 @@ import { blendValues } from '../../blend/values'
 import { BlendSpace, negated } from '../blend-space'
 import type { Brief, Limits } from '../brief'
 import { CHECK_TOLERANCE } from '../verify'
-import { heldBrief } from './hold'
+import { heldBrief, INSIDE_PART } from './hold'
 import { NearSpace } from './near-space'
 import type { BetterStudy, StudyAnswer, StudyResult } from './question'
 import { distinct, resultOf, type StudyFrame } from './result'
@@ -35,7 +35,10 @@ export function betterStudy(brief: Brief, question: BetterStudy, library: Librar
   const gain = search.gainOf(most)
   if (gain <= CHECK_TOLERANCE)
     return { status: 'none', base, reason: { kind: 'no better', best: most } }
-  const ways = gain >= measure.tie ? search.waysTo(Math.max(measure.tie, gain / 2)) : []
+  const ways =
+    gain > measure.tie * (1 + INSIDE_PART)
+      ? search.waysTo(Math.max(measure.tie * (1 + INSIDE_PART), gain / 2))
+      : []
   const results = distinct([most, ...ways], SAME_POINTS)
   results.sort((a, b) => search.gainOf(b) - search.gainOf(a))
   return { status: 'found', base, results, leftOut: held.leftOut }

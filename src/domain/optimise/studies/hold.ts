@@ -5,6 +5,12 @@ import type { MeasureValues } from '../../blend/compare'
 import type { Brief, Limits } from '../brief'
 import type { HeldStudy } from './question'
 
+/**
+ * Answers rest on limits, give or take the solver's noise. So limits stand this part of a tolerance
+ * inside it: what is held within a tie then is a tie, and what gains a tie can be told.
+ */
+export const INSIDE_PART = 1e-5
+
 /** A brief to study in, and the oils that had to stay out of it. */
 export interface HeldBrief {
   readonly brief: Brief
@@ -51,7 +57,8 @@ function unpriced(brief: Brief, prices: Prices): string[] {
 
 function around(value: number | undefined, tolerance: number | undefined): Limits {
   if (value === undefined || tolerance === undefined) return {}
-  return { min: value - tolerance, max: value + tolerance }
+  const inside = tolerance * (1 - INSIDE_PART)
+  return { min: value - inside, max: value + inside }
 }
 
 /** What keeps both ranges; its ends cross where nothing does. */
