@@ -1,5 +1,6 @@
 import { z } from 'zod'
 import type { Brief } from '../domain/optimise/brief'
+import type { BriefRules } from '../domain/optimise/rules/brief-rules'
 import { found } from './problems'
 
 const GOAL_FORMS =
@@ -8,6 +9,20 @@ const GOAL_FORMS =
 const limit = z.number().optional()
 
 const blend = z.record(z.string(), z.number())
+
+const rules = z.strictObject({
+  atMostOils: limit.describe('No more than so many oils'),
+  absentOrAtLeast: limit.describe('An oil that is in has at least this share, in percent'),
+  shareStep: limit.describe('Every share is a whole number of such steps, in percent'),
+  requires: z
+    .array(z.strictObject({ oil: z.string(), with: z.string() }))
+    .optional()
+    .describe('Pairs of oils of which the first is in only together with the second'),
+  oneOf: z
+    .array(z.array(z.string()))
+    .optional()
+    .describe('Groups of oils of which at most one is in'),
+})
 
 /** The file format of a brief, version 1; shares in percent of oil weight, prices per kg. */
 export const briefFile = z.strictObject({
@@ -37,6 +52,7 @@ export const briefFile = z.strictObject({
     .boolean()
     .optional()
     .describe('Whether ranges of measures hold for any lot of the oils, not only for typical ones'),
+  rules: rules.optional().describe('Rules about which oils a blend uses at all, and by how much'),
 })
 
 /** A brief as it stands in a file. */
@@ -49,7 +65,7 @@ export function briefOf({ format: _, ...brief }: z.output<typeof briefFile>): Br
 
 /** A brief as a file. */
 export function briefAsFile(brief: Brief): BriefFile {
-  const { oils, groups, measures, goal, robust } = brief
+  const { oils, groups, measures, goal, robust, rules } = brief
   return {
     format: 'barwright-brief/1',
     oils: { ...oils },
@@ -57,5 +73,14 @@ export function briefAsFile(brief: Brief): BriefFile {
     measures: { ...measures },
     goal: 'closestTo' in goal ? { closestTo: { ...goal.closestTo } } : goal,
     ...(robust === undefined ? {} : { robust }),
+    ...(rules === undefined ? {} : { rules: rulesAsFile(rules) }),
+  }
+}
+
+function rulesAsFile({ requires, oneOf, ...figures }: BriefRules): BriefFile['rules'] {
+  return {
+    ...figures,
+    ...(requires === undefined ? {} : { requires: requires.map((one) => ({ ...one })) }),
+    ...(oneOf === undefined ? {} : { oneOf: oneOf.map((group) => [...group]) }),
   }
 }

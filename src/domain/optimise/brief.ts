@@ -1,4 +1,5 @@
 import type { Blend, Prices } from '../blend/blend'
+import type { BriefRules } from './rules/brief-rules'
 
 /** A range with either end open, in the unit of what it limits. */
 export interface Limits {
@@ -42,6 +43,8 @@ export interface Brief {
    * told of a blend stay those of typical lots.
    */
   readonly robust?: boolean | undefined
+  /** Rules about which oils a blend uses at all; none if left out. */
+  readonly rules?: BriefRules | undefined
 }
 
 /** The prices a brief states, by oil id. */

@@ -10,6 +10,7 @@ import type { Library } from '../blend/library'
 import { COST } from '../blend/measure'
 import { WHOLE_PERCENT } from '../units'
 import { type Brief, goalMeasure, type Limits } from './brief'
+import { rulesProblems } from './rules/check-rules'
 
 /** Prices and limits beyond this are slips of the hand, and solvers take them for infinite. */
 const LARGEST_FIGURE = 1e9
@@ -23,6 +24,7 @@ export function checkBrief(brief: Brief, library: Library): Problem[] {
     ...measureProblems(brief, library),
     ...goalProblems(brief, library),
     ...priceProblems(brief),
+    ...rulesProblems(brief),
   ]
 }
 

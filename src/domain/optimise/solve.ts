@@ -7,7 +7,11 @@ import { briefProgram } from './brief-program'
 import { checkBrief } from './check-brief'
 import { findConflict } from './conflict'
 import type { SolveProgram } from './program'
-import { breaches, CHECK_TOLERANCE, goalValue, UnsoundAnswer } from './verify'
+import type { SearchBudget } from './rules/allowance'
+import { answerUnderRules, bestOrUndecided } from './rules/answer'
+import type { Gap } from './rules/best'
+import { statesRules } from './rules/brief-rules'
+import { breaches, CHECK_TOLERANCE, goalValue, shareOffShelf, UnsoundAnswer } from './verify'
 
 /** A blend that meets the brief, with its measures. */
 export interface Found {
@@ -18,29 +22,58 @@ export interface Found {
   readonly goalValue: number
 }
 
-/** What a brief comes to. Only an optimal answer carries a blend. */
+/** What a brief comes to. Only an optimal or feasible answer carries a blend. */
 export type Answer =
   | ({ readonly status: 'optimal' } & Found)
-  | { readonly status: 'infeasible'; readonly conflict: readonly string[] }
+  /** Under rules, when time ran out: the best blend found, and how far it may be from the best there is. */
+  | ({ readonly status: 'feasible' } & Found & Gap)
+  /**
+   * Under rules, when time ran out before any blend was found, which does not say that there is none.
+   * If there is one its goal is no better than the bound, in the goal's unit.
+   */
+  | { readonly status: 'undecided'; readonly bound: number }
+  | {
+      readonly status: 'infeasible'
+      readonly conflict: readonly string[]
+      /** True where time ran out before each member of the conflict was shown to be needed in it. */
+      readonly mayBeSmaller?: true | undefined
+    }
   | { readonly status: 'invalid'; readonly problems: readonly Problem[] }
 
 /** Shares below this are the solver's rounding, not an oil in the pot; percent of oil weight. */
 const TRACE_PERCENT = 1e-7
 
 /**
- * Solves a brief. The blend is checked against the brief from the oils alone before it is returned, as
- * the solver gave it and again without traces; throws UnsoundAnswer where that check and the solver disagree.
+ * Solves a brief; the budget bounds the search under rules and is not used without. The blend is checked
+ * against the brief from the oils alone before it is returned, as the solver gave it and again without
+ * traces; throws UnsoundAnswer where that check and the solver disagree.
  */
-export function solveBrief(brief: Brief, library: Library, solve: SolveProgram): Answer {
+export function solveBrief(
+  brief: Brief,
+  library: Library,
+  solve: SolveProgram,
+  budget?: SearchBudget,
+): Answer {
   const problems = checkBrief(brief, library)
   if (problems.length > 0) return { status: 'invalid', problems }
+  if (statesRules(brief)) return answerUnderRules(brief, library, solve, budget)
   const found = bestBlend(brief, library, solve)
   if (found) return { status: 'optimal', ...found }
   return { status: 'infeasible', conflict: findConflict(brief, library, solve) }
 }
 
-/** The best blend for a sound brief, checked, or undefined where none exists. */
-export function bestBlend(brief: Brief, library: Library, solve: SolveProgram): Found | undefined {
+/**
+ * The best blend for a sound brief, checked, or undefined where none exists. Under rules it is the best
+ * found within the budget, with its gap where it is not proved the best; throws UndecidedSearch where
+ * none was found in time.
+ */
+export function bestBlend(
+  brief: Brief,
+  library: Library,
+  solve: SolveProgram,
+  budget?: SearchBudget,
+): (Found & Partial<Gap>) | undefined {
+  if (statesRules(brief)) return bestOrUndecided(brief, library, solve, budget)
   const program = briefProgram(brief, library)
   const outcome = solve(program)
   if (outcome.status === 'infeasible') return undefined
@@ -67,12 +100,4 @@ function expectSameGoal(ours: number, solvers: number): void {
   const scale = Math.max(1, Math.abs(ours))
   if (Math.abs(ours - solvers) <= CHECK_TOLERANCE * scale) return
   throw new UnsoundAnswer(`The solver claims a goal of ${solvers}; the blend comes to ${ours}`)
-}
-
-/** What a `closestTo` blend holds of oils that are not on the shelf: change that no answer can avoid, in percent. */
-function shareOffShelf({ goal, oils }: Brief): number {
-  if (!('closestTo' in goal)) return 0
-  return Object.entries(normalised(goal.closestTo))
-    .filter(([oil]) => !(oil in oils))
-    .reduce((sum, [, share]) => sum + share, 0)
 }

@@ -5,6 +5,7 @@ import { blendValue } from '../blend/values'
 import { WHOLE_PERCENT } from '../units'
 import { type Brief, goalMeasure, type Limits, pricesOf } from './brief'
 import type { Side } from './limits'
+import { brokenRules } from './rules/broken-rules'
 import { heldForAnyLot, valueUnderWish } from './variation/wishes'
 
 /**
@@ -28,7 +29,8 @@ export class UnsoundAnswer extends Error {
 
 /**
  * What is wrong with a blend as an answer to a brief, found from the oils alone and not from the
- * program that was solved. Empty when every limit holds; in a robust brief, for any lot of the oils.
+ * program that was solved. Empty when every limit and rule holds; in a robust brief, limits on measures
+ * for any lot of the oils.
  */
 export function breaches(brief: Brief, blend: Blend, library: Library): string[] {
   const found: string[] = []
@@ -58,7 +60,7 @@ export function breaches(brief: Brief, blend: Blend, library: Library): string[]
       expectWish(measure, 'max', { max })
     } else expectWish(measure, 'min', { min, max })
   }
-  return found
+  return [...found, ...brokenRules(brief.rules, blend)]
 }
 
 /** What a blend is worth to the brief's goal: a measure's value, or the total change in percentage points. */
@@ -67,4 +69,15 @@ export function goalValue(brief: Brief, blend: Blend, library: Library): number 
   if (measure !== undefined) return blendValue(library, pricesOf(brief), measure, blend)
   if ('closestTo' in brief.goal) return totalChange(normalised(brief.goal.closestTo), blend)
   throw new Error('The goal names neither a measure nor a blend')
+}
+
+/**
+ * What a `closestTo` blend holds of oils that are not on the shelf: change that no answer can avoid, in
+ * percent. 0 for other goals.
+ */
+export function shareOffShelf({ goal, oils }: Brief): number {
+  if (!('closestTo' in goal)) return 0
+  return Object.entries(normalised(goal.closestTo))
+    .filter(([oil]) => !(oil in oils))
+    .reduce((sum, [, share]) => sum + share, 0)
 }
