@@ -64,7 +64,7 @@ export function grow(
       proved.add(facet)
       continue
     }
-    watch.onProgress?.(progressOf(growth, open.length + 1))
+    watch.onProgress?.(progressOf(growth))
     if (watch.shouldStop?.()) return growth
     const support = program.support(view.weightsOf(facet.plane.vector))
     const generator = view.generatorOf(support)
@@ -77,9 +77,9 @@ export function grow(
   return { ...growth, complete: true }
 }
 
-function progressOf({ solutions, proved }: Growth, open: number): Progress {
+function progressOf({ hull, solutions, proved }: Growth): Progress {
   const points = solutions.filter((x) => x !== null).length
-  return { points, proved: proved.size, open }
+  return { points, proved: proved.size, open: hull.facets.length - proved.size }
 }
 
 /** Whether a facet needs no test: it is at infinity, or part of the face a proved neighbour is of. */
