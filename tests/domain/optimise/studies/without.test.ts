@@ -28,7 +28,7 @@ describe('without palm', () => {
       expect(result.blend).not.toHaveProperty('palm')
       for (const [oil, share] of Object.entries(result.blend)) {
         if (oilsOf(result).includes(oil)) continue
-        expect(share).toBeLessThanOrEqual((WITH_PALM[oil as keyof typeof WITH_PALM] ?? 0) + 1e-6)
+        expect(share).toBeLessThanOrEqual((WITH_PALM[oil] ?? 0) + 1e-6)
       }
     }
   })
