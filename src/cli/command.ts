@@ -4,6 +4,13 @@ import type { Problem } from '../domain/blend/check-blend'
 /** Exit codes of the command line. */
 export const EXIT = { solved: 0, failed: 1, invalid: 2, infeasible: 3 } as const
 
+/** Statuses that end with another code than 0. */
+const EXIT_BY_STATUS: Readonly<Record<string, Result['exitCode']>> = {
+  undecided: EXIT.failed,
+  invalid: EXIT.invalid,
+  infeasible: EXIT.infeasible,
+}
+
 /** What a command prints and how it ends; text is printed as it is, anything else as JSON. */
 export interface Result {
   readonly exitCode: (typeof EXIT)[keyof typeof EXIT]
@@ -41,10 +48,8 @@ export function allInvalid(problems: readonly Problem[]): Result {
   return { exitCode: EXIT.invalid, output: { status: 'invalid', problems } }
 }
 
-/** An answer by its status: 0 for one that was found, 2 for a faulty brief, 3 for none. */
+/** An answer by its status: 0 for one that was found, 1 for none in time, 2 for a faulty brief, 3 for none at all. */
 export function byStatus(output: { readonly status: string }): Result {
   const { status } = output
-  const exitCode =
-    status === 'invalid' ? EXIT.invalid : status === 'infeasible' ? EXIT.infeasible : EXIT.solved
-  return { exitCode, output }
+  return { exitCode: EXIT_BY_STATUS[status] ?? EXIT.solved, output }
 }

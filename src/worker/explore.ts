@@ -5,6 +5,7 @@ import { askSpace } from '../domain/optimise/ask-space'
 import { attainableRanges, measureRange } from '../domain/optimise/attainable'
 import type { BlendSpace } from '../domain/optimise/blend-space'
 import { pricesOf } from '../domain/optimise/brief'
+import { reasonsFor } from '../domain/optimise/reasons'
 import type { Range } from '../domain/optimise/ranges'
 import { type Surface, surfaceOf } from '../domain/optimise/surface'
 import { terrainOver } from '../domain/optimise/terrain'
@@ -22,6 +23,7 @@ export function createExploring(library: Library): ExploringService {
           return surface.status === 'optimal' ? frontierIn(space, surface) : undefined
         }),
       ),
+    reasons: (brief, found) => now(reasonsFor(brief, library, { blend: found.blend })),
     why: (brief, found) => now(whyBest(brief, found, library)),
     terrain: (brief, order) => now(askSpace(brief, library, (space) => terrainIn(space, order))),
     alternatives: (brief, order) =>

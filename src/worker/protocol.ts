@@ -5,6 +5,7 @@ import type { Attainable } from '../domain/optimise/attainable'
 import type { Brief } from '../domain/optimise/brief'
 import type { Land, LandQuestion } from '../domain/optimise/land'
 import type { Point } from '../domain/optimise/point'
+import type { Reasons } from '../domain/optimise/reasons'
 import type { Axes } from '../domain/optimise/region'
 import type { Sample } from '../domain/optimise/sample'
 import type { Answer, Found } from '../domain/optimise/solve'
@@ -59,7 +60,9 @@ export interface ExploringService {
     order: FrontierOrder,
     onProgress?: (progress: Progress) => void,
   ): Promise<OrNone<Frontier>>
-  /** Why the best blend of a brief is what it is; undefined where the goal has no prices. */
+  /** The worth of every limit and price that decides an answer, and all of it in words. */
+  reasons(brief: Brief, found: Found): Promise<Reasons | undefined>
+  /** Why the best blend of a brief is what it is, with curves; undefined where the goal has no prices. */
   why(brief: Brief, found: Found): Promise<Why | undefined>
   /** The best of a measure over a grid of two others. */
   terrain(

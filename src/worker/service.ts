@@ -1,5 +1,6 @@
 import { transfer } from 'comlink'
 import type { Library } from '../domain/blend/library'
+import { withNearest } from '../domain/optimise/ask-space'
 import { BlendSpace } from '../domain/optimise/blend-space'
 import { checkBrief } from '../domain/optimise/check-brief'
 import { landOf } from '../domain/optimise/land'
@@ -42,7 +43,10 @@ export function createService(library: Library, loadHighs: LoadHighs): SolverSer
   return {
     ...createExploring(library),
     ready: () => Promise.resolve(true),
-    solve: (name, brief) => ask(name, (solve) => solveBrief(brief, library, solve), isInfeasible),
+    solve: async (name, brief) => {
+      const answer = await ask(name, (solve) => solveBrief(brief, library, solve), isInfeasible)
+      return withNearest(answer, brief, library)
+    },
     study: (name, brief) =>
       ask(
         name,

@@ -2,9 +2,9 @@ import type { Library } from '../blend/library'
 import { BlendSpace } from './blend-space'
 import type { Brief } from './brief'
 import { checkBrief } from './check-brief'
-import { findConflict } from './conflict'
-import type { Answer } from './solve'
-import { solveWithOwn } from './solvers/own'
+import { conflictOf, nearestFeasible } from './reasons'
+import { statesRules } from './rules/brief-rules'
+import type { Answer, NearestBrief } from './solve'
 
 /** Why a question about a brief has no answer. */
 export type NoAnswer = Extract<Answer, { status: 'invalid' | 'infeasible' }>
@@ -20,10 +20,24 @@ export function askSpace<T>(
 ): T | NoAnswer {
   const problems = checkBrief(brief, library)
   if (problems.length > 0) return { status: 'invalid', problems }
-  return question(new BlendSpace(brief, library)) ?? noBlend(brief, library)
+  const answer = question(new BlendSpace(brief, library))
+  if (answer !== undefined) return answer
+  return {
+    status: 'infeasible',
+    conflict: conflictOf(brief, library),
+    nearest: nearestBrief(brief, library),
+  }
 }
 
-/** The answer to a sound brief that no blend keeps. */
-export function noBlend(brief: Brief, library: Library): NoAnswer {
-  return { status: 'infeasible', conflict: findConflict(brief, library, solveWithOwn) }
+/** An answer with the nearest brief that has a blend, where it says that there is none. */
+export function withNearest(answer: Answer, brief: Brief, library: Library): Answer {
+  if (answer.status !== 'infeasible') return answer
+  return { ...answer, nearest: nearestBrief(brief, library) }
+}
+
+/** What would have to give way; undefined under rules, of which none is ever moved. */
+function nearestBrief(brief: Brief, library: Library): NearestBrief | undefined {
+  if (statesRules(brief)) return undefined
+  const nearest = nearestFeasible(brief, library)
+  return nearest.status === 'found' ? { changes: nearest.changes, blend: nearest.blend } : undefined
 }

@@ -7,6 +7,7 @@ import { briefProgram } from './brief-program'
 import { checkBrief } from './check-brief'
 import { findConflict } from './conflict'
 import type { SolveProgram } from './program'
+import type { LimitChange } from './reasons'
 import type { SearchBudget } from './rules/allowance'
 import { answerUnderRules, bestOrUndecided } from './rules/answer'
 import type { Gap } from './rules/best'
@@ -22,6 +23,12 @@ export interface Found {
   readonly goalValue: number
 }
 
+/** The nearest brief that has a blend: which limits move where, and the blend that opens. */
+export interface NearestBrief {
+  readonly changes: readonly LimitChange[]
+  readonly blend: Blend
+}
+
 /** What a brief comes to. Only an optimal or feasible answer carries a blend. */
 export type Answer =
   | ({ readonly status: 'optimal' } & Found)
@@ -35,6 +42,8 @@ export type Answer =
   | {
       readonly status: 'infeasible'
       readonly conflict: readonly string[]
+      /** The least that would have to give way, where that was asked for. */
+      readonly nearest?: NearestBrief | undefined
       /** True where time ran out before each member of the conflict was shown to be needed in it. */
       readonly mayBeSmaller?: true | undefined
     }
