@@ -59,9 +59,11 @@ export class Bench {
   )
   readonly #choices = $derived.by(() => this.#work.now.batch)
   /** Facts by blend; emptied when prices or the batch change. */
-  readonly #known: { of(blend: Blend): Facts } = $derived(
-    factCache((blend) => factsOf(blend, this.prices, this.#choices)),
-  )
+  readonly #known: { of(blend: Blend): Facts } = $derived.by(() => {
+    const { prices } = this
+    const choices = this.#choices
+    return factCache((blend) => factsOf(blend, prices, choices))
+  })
 
   /** The columns in order, the reference first. */
   readonly columns: readonly Column[] = $derived.by(() => {
