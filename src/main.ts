@@ -4,6 +4,7 @@ import { mount } from 'svelte'
 import { BatchDesk } from './state/batch.svelte'
 import { Bench } from './state/bench.svelte'
 import { BenchStudies } from './state/bench-study.svelte'
+import { Confirmer } from './state/confirmer.svelte'
 import { Explorer } from './state/explorer.svelte'
 import { FIRST_WORK } from './state/first-work'
 import { MapView } from './state/map-view.svelte'
@@ -28,8 +29,12 @@ const reasons = new ReasonsDesk(explorer, client)
 const bench = new Bench(work, explorer)
 // In a thread of their own: the map goes on answering while a study takes its time.
 const studies = new BenchStudies(bench, explorer, new SolverClient(startPageThread), nameResult)
+const confirmer = new Confirmer(explorer, new SolverClient(startPageThread, 'javascript-lp-solver'))
 const desk = new BatchDesk(work, () => explorer.present?.blend)
 
 const target = document.querySelector('#app')
 if (!target) throw new Error('The page has no place for the app')
-mount(App, { target, props: { work, keeper, explorer, view, reasons, bench, studies, desk } })
+mount(App, {
+  target,
+  props: { work, keeper, explorer, view, reasons, bench, studies, desk, confirmer },
+})

@@ -28,7 +28,7 @@ export async function askAboutBrief<T extends { readonly status: string }>(
   return byStatus(await answer(solver, question(brief)))
 }
 
-/** Answers one question in a thread of its own. */
+/** Answers one question in a thread of its own, which is ended afterwards. */
 export async function answer<T>(solver: SolverName, question: Question<T>): Promise<T> {
   const client = new SolverClient(startNodeThread, solver)
   try {

@@ -4,7 +4,8 @@ import type { Answer } from '../domain/optimise/solve'
 import type { Reasons } from '../domain/optimise/reasons'
 import type { Question } from '../worker/client'
 import { SOLVER_NAMES } from '../worker/protocol'
-import { askAboutBrief, ROBUST_FLAG, SOLVER_FLAG } from './ask-solver'
+import type { Confirmation } from '../domain/optimise/confirm'
+import { answer, askAboutBrief, ROBUST_FLAG, SOLVER_FLAG } from './ask-solver'
 import type { Command } from './command'
 
 export const solve: Command = {
@@ -16,7 +17,25 @@ export const solve: Command = {
     '--robust   the ranges hold for any lot of the oils',
   ],
   schema: jsonSchemas.brief,
-  run: (text, flags) => askAboutBrief(text, flags, flags.why === true ? withReasons : plainly),
+  run: (text, flags) => {
+    const asked = flags.why === true ? withReasons : plainly
+    return askAboutBrief(text, flags, (brief) => confirmed(brief, asked(brief)))
+  },
+}
+
+/** An answer of our own solver with what a second one says of it. Under rules there is no second one. */
+function confirmed<T extends Answer>(
+  brief: Brief,
+  question: Question<T>,
+): Question<T & { readonly secondSolver?: Confirmation }> {
+  return async (service, solver) => {
+    const found = await question(service, solver)
+    if (found.status !== 'optimal' || solver !== 'barwright' || brief.rules) return found
+    const secondSolver = await answer('javascript-lp-solver', (second, name) =>
+      second.confirm(name, brief, found),
+    )
+    return { ...found, secondSolver }
+  }
 }
 
 function plainly(brief: Brief): Question<Answer> {
@@ -25,8 +44,8 @@ function plainly(brief: Brief): Question<Answer> {
 
 function withReasons(brief: Brief): Question<Answer & { readonly reasons?: Reasons | undefined }> {
   return async (service, solver) => {
-    const answer = await service.solve(solver, brief)
-    if (answer.status !== 'optimal') return answer
-    return { ...answer, reasons: await service.reasons(brief, answer) }
+    const found = await service.solve(solver, brief)
+    if (found.status !== 'optimal') return found
+    return { ...found, reasons: await service.reasons(brief, found) }
   }
 }

@@ -3,6 +3,7 @@ import type { Alternatives, AlternativesOrder } from '../domain/optimise/alterna
 import type { NoAnswer } from '../domain/optimise/ask-space'
 import type { Attainable } from '../domain/optimise/attainable'
 import type { Brief } from '../domain/optimise/brief'
+import type { Confirmation } from '../domain/optimise/confirm'
 import type { Land, LandQuestion } from '../domain/optimise/land'
 import type { Point } from '../domain/optimise/point'
 import type { Reasons } from '../domain/optimise/reasons'
@@ -82,6 +83,8 @@ export interface SolverService extends ExploringService {
   ready(): Promise<true>
   /** Solves one brief. */
   solve(solver: SolverName, brief: Brief): Promise<Answer>
+  /** Solves a brief again with another solver and compares the goal. */
+  confirm(solver: SolverName, brief: Brief, found: Found): Promise<Confirmation>
   /** Solves a brief and finds what lies around the answer. */
   study(solver: SolverName, brief: Brief): Promise<Study>
   /** What lies on a map; undefined where the brief is not sound. */

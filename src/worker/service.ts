@@ -3,6 +3,7 @@ import type { Library } from '../domain/blend/library'
 import { withNearest } from '../domain/optimise/ask-space'
 import { BlendSpace } from '../domain/optimise/blend-space'
 import { checkBrief } from '../domain/optimise/check-brief'
+import { confirm } from '../domain/optimise/confirm'
 import { landOf } from '../domain/optimise/land'
 import { solveAt } from '../domain/optimise/point'
 import type { SolveProgram } from '../domain/optimise/program'
@@ -30,15 +31,15 @@ const SAMPLE_SEED = 1
 export function createService(library: Library, loadHighs: LoadHighs): SolverService {
   const ask = async <T>(
     name: SolverName,
-    question: (solve: SolveProgram) => T,
+    question: (solve: SolveProgram, by: SolverName) => T,
     isInfeasible: (answer: T) => boolean,
   ): Promise<T> => {
-    if (name === 'barwright') return question(solveWithOwn)
+    if (name === 'barwright') return question(solveWithOwn, name)
     if (name === 'javascript-lp-solver') {
-      const answer = sound(() => question(solveWithJslp))
+      const answer = sound(() => question(solveWithJslp, name))
       if (answer && !isInfeasible(answer.value)) return answer.value
     }
-    return question(await loadHighs())
+    return question(await loadHighs(), 'highs')
   }
   return {
     ...createExploring(library),
@@ -47,6 +48,12 @@ export function createService(library: Library, loadHighs: LoadHighs): SolverSer
       const answer = await ask(name, (solve) => solveBrief(brief, library, solve), isInfeasible)
       return withNearest(answer, brief, library)
     },
+    confirm: (name, brief, found) =>
+      ask(
+        name,
+        (solve, by) => confirm(brief, found, library, solve, by),
+        ({ status }) => status === 'differs',
+      ),
     study: (name, brief) =>
       ask(
         name,

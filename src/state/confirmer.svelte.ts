@@ -1,0 +1,61 @@
+import { library } from '../data/library'
+import type { Brief } from '../domain/optimise/brief'
+import type { Confirmation } from '../domain/optimise/confirm'
+import type { Found } from '../domain/optimise/solve'
+import { breaches } from '../domain/optimise/verify'
+import type { SolverClient } from '../worker/client'
+import type { Explorer } from './explorer.svelte'
+import { Latest } from './latest'
+
+interface Asked {
+  readonly brief: Brief
+  readonly found: Found
+}
+
+/** What stands behind the blend that goes to Batch. */
+export type Standing =
+  | { readonly kind: 'confirmed'; readonly by: string }
+  | {
+      readonly kind: 'differs'
+      readonly by: string
+      readonly ours: number
+      readonly theirs: number | null
+    }
+  /** Chosen by hand: whether it keeps the brief, checked from the oils. */
+  | { readonly kind: 'chosen'; readonly keeps: boolean }
+  | { readonly kind: 'asking' }
+
+/** Has the blend in hand solved again by a second solver, in a thread that can be ended. */
+export class Confirmer {
+  #told: (Asked & { readonly confirmation: Confirmation }) | undefined = $state.raw()
+  readonly #explorer: Explorer
+  readonly #questions: Latest<Asked, Confirmation>
+
+  constructor(explorer: Explorer, client: SolverClient) {
+    this.#explorer = explorer
+    this.#questions = new Latest(
+      ({ brief, found }) => client.ask((service, solver) => service.confirm(solver, brief, found)),
+      (asked, confirmation) => (this.#told = { ...asked, confirmation }),
+      (asked) => (this.#told = this.#told?.found === asked.found ? this.#told : undefined),
+    )
+  }
+
+  /** Undefined where there is no blend, or none that a second solver could be asked about. */
+  readonly standing: Standing | undefined = $derived.by(() => {
+    const { picked, found, brief } = this.#explorer
+    if (picked)
+      return { kind: 'chosen', keeps: breaches(brief, picked.blend, library).length === 0 }
+    if (!found || brief.rules) return undefined
+    if (this.#told?.found !== found) return { kind: 'asking' }
+    const { confirmation } = this.#told
+    return confirmation.status === 'confirmed'
+      ? { kind: 'confirmed', by: confirmation.by }
+      : { kind: 'differs', ...confirmation }
+  })
+
+  /** Sends the blend found to the second solver. */
+  ask(): void {
+    const { picked, found, brief } = this.#explorer
+    if (found && !picked && !brief.rules) this.#questions.put({ brief, found })
+  }
+}
