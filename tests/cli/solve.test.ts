@@ -46,7 +46,7 @@ test('solve ends with 3 where there is no such blend, and names the limits that 
   expect(errors).toBe('')
   expect(exitCode).toBe(3)
   const answer = JSON.parse(output) as object
-  expect(Object.keys(answer).sort()).toEqual(['conflict', 'status'])
+  expect(Object.keys(answer).sort()).toEqual(['conflict', 'nearest', 'status'])
   expect(answer).toMatchObject({
     status: 'infeasible',
     conflict: expect.arrayContaining(['measures.hardness.min']) as string[],

@@ -22,7 +22,7 @@ describe('a brief made of a trap gets the truth, asked as the product asks', () 
     const { answer, exits } = await asked(trap)
     if (trap.truth.status === 'infeasible') {
       expect(answer.status).toBe('infeasible')
-      expect(Object.keys(answer).sort()).toEqual(['conflict', 'status'])
+      expect(Object.keys(answer).sort()).toEqual(['conflict', 'nearest', 'status'])
     } else {
       if (answer.status !== 'optimal') throw new Error(`The answer is ${answer.status}`)
       expect(answer.goalValue).toBeCloseTo(trap.truth.optimum ?? NaN, 6)
