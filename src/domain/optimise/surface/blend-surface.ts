@@ -60,7 +60,8 @@ interface FoundSurface {
   readonly dimension: number
   /**
    * Points nearer than this are taken for one, and no blend lies further beyond a facet: a fraction of
-   * each measure's attainable range.
+   * each measure's attainable range, or of a hundredth of the largest value any oil has where the range
+   * is narrower than that.
    */
   readonly tolerance: number
   /** False if stopped early: vertices are on the boundary and facets final, but some are missing. */

@@ -50,17 +50,21 @@ export function boundedFaces(
   { solutions, complete }: Growth,
 ): HullFace[] {
   const isBounded = (on: readonly number[]) => on.every((id) => solutions[id] !== null)
-  const bounded = facets.filter(({ on }) => isBounded(on))
-  const endless = facets.filter(({ on }) => !isBounded(on))
-  const whole = provedFacets(bounded, extreme)
+  const whole = provedFacets(
+    facets.filter(({ on }) => isBounded(on)),
+    extreme,
+  )
   if (!complete) return whole
-  const thin = endless
+  const thin = facets
+    .filter(({ on }) => !isBounded(on))
     .flatMap((facet) => boundedWithin(facet, facet.on, isBounded))
-    .map((on) => ({
-      points: on.filter((id) => extreme.has(id)),
-      plane: meanPlane(facets.filter((facet) => on.every((id) => facet.on.includes(id)))),
-    }))
-  return largest([...whole, ...thin])
+    .map((on) => on.filter((id) => extreme.has(id)))
+  const within = whole.map(({ points }) => points)
+  const lone = largest(thin, within).map((points) => {
+    const around = facets.filter(({ on }) => points.every((id) => on.includes(id)))
+    return { points, plane: meanPlane(around) }
+  })
+  return [...whole, ...lone]
 }
 
 /** The bounded faces of an unbounded face of a facet that lie directly below unbounded ones. */
@@ -79,19 +83,29 @@ function boundedWithin(
   })
 }
 
-/** Faces that are part of no other. */
-function largest(faces: readonly HullFace[]): HullFace[] {
-  const kept: HullFace[] = []
-  const at = new Map<number, HullFace[]>()
-  for (const face of faces.toSorted((a, b) => b.points.length - a.points.length)) {
-    const [first] = face.points
-    if (first === undefined) continue
-    const rivals = at.get(first) ?? []
-    if (rivals.some(({ points }) => face.points.every((id) => points.includes(id)))) continue
-    kept.push(face)
-    for (const id of face.points) at.set(id, [...(at.get(id) ?? []), face])
+/** Those of some sets that are part of no other, nor of any set of a second list. */
+function largest(
+  sets: readonly (readonly number[])[],
+  others: readonly (readonly number[])[],
+): (readonly number[])[] {
+  const containing = new Map<number, (readonly number[])[]>()
+  const enter = (set: readonly number[]) => {
+    for (const id of set) {
+      const known = containing.get(id)
+      if (known) known.push(set)
+      else containing.set(id, [set])
+    }
   }
-  return kept
+  others.forEach(enter)
+  return sets
+    .toSorted((a, b) => b.length - a.length)
+    .filter((set) => {
+      const [first] = set
+      const rivals = first === undefined ? [[]] : (containing.get(first) ?? [])
+      if (rivals.some((rival) => set.every((id) => rival.includes(id)))) return false
+      enter(set)
+      return true
+    })
 }
 
 function meanPlane(facets: readonly MergedFacet[]): Float64Array {

@@ -2,7 +2,10 @@ import { type Facet, type Hull, isOn } from './hull'
 import type { ImageProgram, Support } from './image-program'
 import { dot } from './vectors'
 
-/** What a caller may want to hear of, or stop, while a surface grows. */
+/**
+ * What a caller may want to hear of, or stop, while a surface of three or four objectives grows; two are
+ * done in one go.
+ */
 export interface Watch {
   /** Called before every solve. */
   readonly onProgress?: ((progress: Progress) => void) | undefined

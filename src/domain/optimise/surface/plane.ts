@@ -2,10 +2,16 @@ import { asInteger, exactDot, onGrid, orthogonalTo } from './exact'
 import { Frame } from './frame'
 import { axis, dot, length, unit } from './vectors'
 
-/** Normals of simplices flatter than this are computed exactly, as rounding grows with flatness. */
-const FLAT = 1e-4
+/**
+ * Normals of simplices flatter than this are computed exactly. Flatness is the volume as a part of what
+ * it would be with right angles; the rounding of a normal is about 1e-15 over it.
+ */
+const FLAT = 1e-3
 
-/** Depths, per length of the generator, beyond which a sign is certain: ten times the rounding. */
+/**
+ * Depths, per length of the vectors they are computed from, beyond which a sign is certain: ten times
+ * the rounding of the flattest simplex not computed exactly.
+ */
 const CERTAIN_DEPTH = 1e-11
 
 /**
@@ -16,8 +22,7 @@ export interface Generator {
   readonly vector: Float64Array
   /** The same without rounding, its coordinates in units of the grid. */
   readonly integers: readonly bigint[]
-  /** Depths beyond this have a certain sign. */
-  readonly doubt: number
+  readonly length: number
 }
 
 /** A generator with its coordinates on the grid. */
@@ -26,13 +31,14 @@ export function generatorOf(vector: Float64Array): Generator {
   const rounded = coordinates.map(onGrid)
   const integers = [BigInt(weight), ...rounded.map(asInteger)]
   const placed = Float64Array.of(weight, ...rounded)
-  return { vector: placed, integers, doubt: CERTAIN_DEPTH * length(placed) }
+  return { vector: placed, integers, length: length(placed) }
 }
 
 /** A plane through d generators in d dimensions, with a side that is inside. */
 export class Plane {
   /** Whether it bounds nothing that can be seen. */
   readonly isAtInfinity: boolean
+  readonly #origin: Generator | undefined
   #exact: readonly bigint[] | null = null
 
   private constructor(
@@ -45,7 +51,8 @@ export class Plane {
     /** Volume of the simplex of the generators, directions counted with length 1. */
     readonly volume: number,
   ) {
-    this.isAtInfinity = originOf(through) === undefined
+    this.#origin = originOf(through)
+    this.isAtInfinity = this.#origin === undefined
   }
 
   /** The plane through independent generators that has another one inside. */
@@ -77,14 +84,15 @@ export class Plane {
   /** A number above 0 for a generator inside, below 0 outside, and 0 exactly on the plane. */
   sideOf(generator: Generator): number {
     const depth = this.depthOf(generator)
-    if (Math.abs(depth) > generator.doubt) return depth
+    const reach = generator.length + (this.#origin?.length ?? 0)
+    if (Math.abs(depth) > CERTAIN_DEPTH * reach) return depth
     this.#exact ??= this.#withoutRounding()
     return Number(exactDot(this.#exact, generator.integers))
   }
 
   /** A multiple of the plane's vector. */
   #withoutRounding(): bigint[] {
-    const origin = originOf(this.through)
+    const origin = this.#origin
     if (!origin) return Array.from(this.vector, BigInt)
     const normal = exactNormal(this.through, origin)
     const inward = dot(doubles(normal), this.vector.subarray(1)) > 0

@@ -52,7 +52,7 @@ interface FiniteSurface {
   readonly dimension: number
   /**
    * What is nearer than this counts as one, and no image lies further beyond a face: a fraction of each
-   * objective's attainable range.
+   * objective's attainable range, or of a hundredth of its size where the range is narrower than that.
    */
   readonly tolerance: number
   /** False if stopped early: then corners are on the boundary and faces final, but some are missing. */
