@@ -1,6 +1,11 @@
 /** Hands a text to the browser's downloads as a file of that name. */
 export function downloadText(name: string, text: string, type: string): void {
-  const address = URL.createObjectURL(new Blob([text], { type }))
+  downloadBlob(name, new Blob([text], { type }))
+}
+
+/** Hands anything to the browser's downloads as a file of that name. */
+export function downloadBlob(name: string, blob: Blob): void {
+  const address = URL.createObjectURL(blob)
   const link = document.createElement('a')
   link.href = address
   link.download = name

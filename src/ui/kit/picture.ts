@@ -1,3 +1,4 @@
+import { downloadBlob, downloadText } from '../download'
 import { fontFaces } from './picture-fonts'
 
 /** A drawing of the page and where it goes on a sheet, px. */
@@ -56,7 +57,7 @@ const STYLES = [
 /** Saves a drawing, or several on a sheet, as an SVG file that looks the same anywhere. */
 export async function saveSvg(source: SVGSVGElement | PictureSheet, name: string): Promise<void> {
   const { text } = await drawn(source)
-  saveBlob(new Blob([text], { type: 'image/svg+xml' }), `${name}.svg`)
+  downloadText(`${name}.svg`, text, 'image/svg+xml')
 }
 
 /** Saves a drawing, or several on a sheet, as a PNG file of two dots a px. */
@@ -76,20 +77,10 @@ export async function savePng(source: SVGSVGElement | PictureSheet, name: string
       throw new Error(
         `The browser can't draw a picture of ${canvas.width} by ${canvas.height} dots.`,
       )
-    saveBlob(blob, `${name}.png`)
+    downloadBlob(`${name}.png`, blob)
   } finally {
     URL.revokeObjectURL(address)
   }
-}
-
-/** Hands something to the browser's downloads as a file of that name. */
-export function saveBlob(blob: Blob, name: string): void {
-  const address = URL.createObjectURL(blob)
-  const link = document.createElement('a')
-  link.href = address
-  link.download = name
-  link.click()
-  URL.revokeObjectURL(address)
 }
 
 async function drawn(source: SVGSVGElement | PictureSheet) {
