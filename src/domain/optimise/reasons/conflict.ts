@@ -17,7 +17,8 @@ const GIVEN_UP_FIRST: readonly Limit['kind'][] = ['oil', 'group']
  * Farkas's weights of an infeasible answer already name a set that clashes (J. Gleeson, J. Ryan, ORSA J.
  * Computing 2 (1990) 61-63); the deletion filter then drops each of its limits in turn, and leaves it
  * dropped if the rest still clash (J.W. Chinneck, E.W. Dravnieks, ORSA J. Computing 3 (1991) 157-168),
- * each time shrinking to what the new proof leans on. Also for limits whose own ends cross.
+ * each time shrinking to what the new proof leans on. Also for limits whose own ends cross. Rules on which
+ * oils are used are not looked at.
  */
 export function conflictOf(brief: Brief, library: Library): string[] {
   const limits = new LimitSwitches(new BlendSpace(brief, library))

@@ -4,11 +4,11 @@ import { BlendSpace } from '../blend-space'
 import type { Brief } from '../brief'
 import { type Limit, limitsOf, withLimit } from '../limits'
 import { bestBlend, type Found } from '../solve'
+import { solveWithOwn } from '../solvers/own'
 import { UnsoundAnswer } from '../verify'
 import { conflictOf } from './conflict'
 import { type Give, leastRelaxation } from './elastic'
 import { marksBeyond } from './marks'
-import { solveProgram } from './solve-program'
 
 /** One limit of a brief at another value, in the limit's unit. */
 export interface LimitChange {
@@ -45,6 +45,7 @@ export interface NearestOptions {
  * (see `leastRelaxation`), each changed limit rounded to a tenth of a point or percent or a cent, to the
  * side that works; a change that the rounding of the others has made needless is taken back. The blend
  * is checked against the changed brief. A brief that has a blend needs no change.
+ * Expects a sound brief without rules on which oils are used: those are never moved.
  */
 export function nearestFeasible(
   brief: Brief,
@@ -85,7 +86,7 @@ function withoutNeedless(brief: Brief, moves: readonly Give[], library: Library)
 
 function bestOf(brief: Brief, moves: readonly Give[], library: Library): Found | undefined {
   const changed = moves.reduce((kept, { limit, to }) => withLimit(kept, limit, to), brief)
-  return bestBlend(changed, library, solveProgram)
+  return bestBlend(changed, library, solveWithOwn)
 }
 
 function changeOf({ limit, to }: Give): LimitChange {

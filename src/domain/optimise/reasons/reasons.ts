@@ -3,6 +3,7 @@ import type { Library } from '../../blend/library'
 import { COST } from '../../blend/measure'
 import { BlendSpace } from '../blend-space'
 import type { Brief } from '../brief'
+import { statesRules } from '../rules/brief-rules'
 import { breaches, toleranceOn, UnsoundAnswer } from '../verify'
 import { measureGoal, type MeasureGoal } from './goal'
 import { type LimitWorth, limitWorths } from './limit-worths'
@@ -55,14 +56,16 @@ export interface ReasonsOptions {
 /**
  * The reasons of a sound brief's best blend; undefined where it has none (see `conflictOf`). All prices
  * are true one-sided slopes of the best goal value, found by parametric passes, so they hold for
- * degenerate answers, oils with the same figures and alternative best blends. A goal of staying closest
- * to a blend has no such prices; a sentence says so.
+ * degenerate answers, oils with the same figures and alternative best blends. There are no such prices
+ * where the goal is to stay closest to a blend, nor under rules on which oils are used, where the best
+ * value jumps; a sentence says so.
  */
 export function reasonsFor(
   brief: Brief,
   library: Library,
   { space = new BlendSpace(brief, library), blend, words = plainWords }: ReasonsOptions = {},
 ): Reasons | undefined {
+  if (statesRules(brief)) return { ...NONE, sentences: [NOT_UNDER_RULES] }
   space.restoreAll()
   const goal = measureGoal(space)
   const best = space.least(goal?.cost ?? new Float64Array(space.oils.length))
@@ -85,6 +88,10 @@ const NONE = { limits: [], oilsOut: [], oilsIn: [] }
 const NOT_FOR_CLOSEST =
   'The goal is to stay close to a blend, so no limit has a worth and no oil a price at which it ' +
   'would come in. Choose a measure to have most or least of to see them.'
+
+const NOT_UNDER_RULES =
+  'The brief has rules on which oils are used, so the best value jumps from one choice of oils to ' +
+  'another and no limit or oil has a steady price. Take the rules out to see them.'
 
 /** The shares of a blend that is said to be best, checked to be so. */
 function sharesOf(

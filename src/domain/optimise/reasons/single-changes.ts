@@ -3,9 +3,9 @@ import { BlendSpace, negated } from '../blend-space'
 import type { Brief } from '../brief'
 import { withLimit } from '../limits'
 import { bestBlend, type Found } from '../solve'
+import { solveWithOwn } from '../solvers/own'
 import { type Place, placesOf, setBounds } from './limit-place'
 import { marksBeyond } from './marks'
-import { solveProgram } from './solve-program'
 
 /** One change to one limit that lets a blend be found with every other limit kept. */
 export interface SingleChange {
@@ -18,7 +18,8 @@ export interface SingleChange {
 
 /**
  * For each limit of a conflict the least change of it alone that frees the brief, with the best blend
- * that it opens; limits for which no value would do are left out. Expects a sound brief without a blend.
+ * that it opens; limits for which no value would do are left out. Expects a sound brief
+ * without a blend; rules on which oils are used are kept.
  */
 export function singleChanges(
   brief: Brief,
@@ -41,7 +42,7 @@ function firstThatWorks(
   library: Library,
 ): SingleChange[] {
   for (const to of marksBeyond(nearest, limit)) {
-    const found = bestBlend(withLimit(brief, limit, to), library, solveProgram)
+    const found = bestBlend(withLimit(brief, limit, to), library, solveWithOwn)
     if (found) return [{ limit: limit.path, from: limit.value, to, found }]
   }
   return []

@@ -125,6 +125,17 @@ test('the span of a price ends where the wish on cost leaves no blend', () => {
   expect(oilsIn.find(({ oil }) => oil === 'hard')?.priceSpan[1]).toBeCloseTo(9, 9)
 })
 
+test('an oil has a price to come in at also where the answer stands at the wish on cost', () => {
+  const brief: Brief = {
+    ...cheapest,
+    oils: { soft, hard, twin: { pricePerKg: 9 } },
+    measures: { firm: { min: 50 }, cost: { max: 5 } },
+  }
+  const { oilsOut } = sure(brief, library)
+  expect(oilsOut.map(({ oil }) => oil)).toEqual(['twin'])
+  expect(oilsOut[0]?.entersBelowPricePerKg).toBeCloseTo(8, 9)
+})
+
 test('says why an oil comes in at no price', () => {
   const brief: Brief = {
     ...cheapest,
@@ -161,6 +172,18 @@ test('a goal of staying close to a blend is said to have no prices', () => {
   const reasons = sure(brief, library)
   expect([reasons.limits, reasons.oilsIn, reasons.oilsOut]).toEqual([[], [], []])
   expect(reasons.sentences).toEqual([expect.stringContaining('no limit has a worth')])
+})
+
+test('rules on which oils are used are said to leave no prices', () => {
+  const brief: Brief = {
+    ...cheapest,
+    oils: { soft, hard },
+    measures: { firm: { min: 50 } },
+    rules: { shareStep: 5 },
+  }
+  const reasons = sure(brief, library)
+  expect([reasons.limits, reasons.oilsIn, reasons.oilsOut]).toEqual([[], [], []])
+  expect(reasons.sentences).toEqual([expect.stringContaining('rules on which oils are used')])
 })
 
 test('a brief without a blend has no reasons', () => {

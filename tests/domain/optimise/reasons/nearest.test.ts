@@ -214,3 +214,22 @@ test('a goal of staying close to a blend decides which blend the nearest brief g
   expect(nearest.changes).toEqual([{ limit: 'oils.hard.max', from: 30, to: 31.7 }])
   expect(nearest.blend['hard']).toBeCloseTo(31 + 2 / 3, 6)
 })
+
+test('a change that the rounding of another has made needless is taken back', () => {
+  // Hard must reach 30.03 % and soft, at most 69.94 % by its points, the rest: 0.03 % of each is missing.
+  // Rounded, hard may reach 30.1 %, and soft needs no more than it has.
+  const shares = libraryOfValues({
+    soft: { hardPart: 0, softPart: 50 },
+    hard: { hardPart: 100, softPart: 0 },
+  })
+  const brief: Brief = {
+    ...plain,
+    oils: { soft: {}, hard: { max: 30 } },
+    measures: { hardPart: { min: 30.03 }, softPart: { max: 34.97 } },
+    goal: { maximise: 'hardPart' },
+  }
+  const nearest = nearestFeasible(brief, shares, { locked: ['measures.hardPart.min'] })
+  if (nearest.status !== 'found') throw new Error('No nearest brief')
+  expect(nearest.units).toBeCloseTo(0.03 + 0.015, 9)
+  expect(nearest.changes).toEqual([{ limit: 'oils.hard.max', from: 30, to: 30.1 }])
+})
