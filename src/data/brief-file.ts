@@ -10,7 +10,8 @@ const limit = z.number().optional()
 
 const blend = z.record(z.string(), z.number())
 
-const rules = z.strictObject({
+/** The shape of a brief's rules in a file. */
+export const rulesShape = z.strictObject({
   atMostOils: limit.describe('No more than so many oils'),
   absentOrAtLeast: limit.describe('An oil that is in has at least this share, in percent'),
   shareStep: limit.describe('Every share is a whole number of such steps, in percent'),
@@ -52,7 +53,9 @@ export const briefFile = z.strictObject({
     .boolean()
     .optional()
     .describe('Whether ranges of measures hold for any lot of the oils, not only for typical ones'),
-  rules: rules.optional().describe('Rules about which oils a blend uses at all, and by how much'),
+  rules: rulesShape
+    .optional()
+    .describe('Rules about which oils a blend uses at all, and by how much'),
 })
 
 /** A brief as it stands in a file. */

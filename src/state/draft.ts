@@ -2,6 +2,7 @@ import { library } from '../data/library'
 import type { Blend } from '../domain/blend/blend'
 import { type Pack, pricePerKgOfPack } from '../domain/cost/pack'
 import type { Brief, Goal, Limits, OilGroup, ShelfOil } from '../domain/optimise/brief'
+import type { BriefRules } from '../domain/optimise/rules/brief-rules'
 import type { Axes } from '../domain/optimise/region'
 import { WHOLE_PERCENT } from '../domain/units'
 import { type Stock, withinStock } from './stock'
@@ -37,6 +38,10 @@ export interface Draft {
   readonly axes: Axes
   /** What a new blend is looked at beside. */
   readonly formula?: Formula | undefined
+  /** Rules about which oils a blend uses at all. */
+  readonly rules?: BriefRules | undefined
+  /** Whether wishes hold for any lot of the oils. */
+  readonly robust?: boolean | undefined
 }
 
 /** A lock holds the share as it is shown, so half the last digit shown is left free; percent. */
@@ -54,7 +59,22 @@ export function briefOfDraft(draft: Draft, oilGrams: number): Brief {
     groups: openGroups(draft).map(({ group }) => group),
     measures: draft.wishes,
     goal: draft.goal,
+    ...(draft.robust ? { robust: true } : {}),
+    ...openRules(draft.rules, oils),
   }
+}
+
+/** The rules as far as they speak of open oils. */
+function openRules(
+  rules: BriefRules | undefined,
+  oils: Brief['oils'],
+): { readonly rules?: BriefRules } {
+  if (!rules) return {}
+  const requires = rules.requires?.filter((pair) => pair.oil in oils && pair.with in oils)
+  const oneOf = rules.oneOf
+    ?.map((group) => group.filter((oil) => oil in oils))
+    .filter((group) => group.length > 1)
+  return { rules: { ...rules, requires, oneOf } }
 }
 
 /** The groups as far as their oils are open, each with its place in the draft. */

@@ -7,6 +7,7 @@ import type { SolverClient } from '../worker/client'
 import { briefOfDraft, type Draft } from './draft'
 import type { WorkHistory } from './history.svelte'
 import { Latest } from './latest'
+import type { ShelfOrder } from './work'
 
 interface StudyQuestion {
   readonly brief: Brief
@@ -34,13 +35,17 @@ export class Explorer {
   lastGood: Found | undefined = $state.raw()
 
   readonly draft: Draft = $derived.by(() => this.#work.now.brief)
-  /** Weight of the batch's oils, g; 0 while no oil is limited by what is there of it. */
-  readonly #batchGrams = $derived.by(() =>
-    this.draft.shelf.some(({ stock }) => stock) ? this.#work.now.batch.oilGrams : 0,
+  /** Weight of the batch's oils, g. */
+  readonly batchGrams = $derived.by(() => this.#work.now.batch.oilGrams)
+  /** The same while the stock of an oil is a part of it; else 0, so that its changes ask nothing anew. */
+  readonly #stockedGrams = $derived(
+    this.draft.shelf.some(({ stock }) => stock) ? this.batchGrams : 0,
   )
-  readonly brief = $derived(briefOfDraft(this.draft, this.#batchGrams))
+  readonly brief = $derived(briefOfDraft(this.draft, this.#stockedGrams))
   readonly found: Found | undefined = $derived(
-    this.study?.answer.status === 'optimal' ? this.study.answer : undefined,
+    this.study?.answer.status === 'optimal' || this.study?.answer.status === 'feasible'
+      ? this.study.answer
+      : undefined,
   )
   /** A blend picked on the map in place of the one found; any edit of the brief lets it go. */
   readonly picked: Found | undefined = $derived(
@@ -48,6 +53,8 @@ export class Explorer {
   )
   /** The blend in hand: picked, else found. */
   readonly present: Found | undefined = $derived(this.picked ?? this.found)
+  /** By what the oils of the shelf are ordered. */
+  readonly shelfOrder: ShelfOrder = $derived.by(() => this.#work.now.shelfOrder ?? 'share')
   readonly oilCount = $derived(Object.keys(this.brief.oils).length)
 
   readonly #studies: Latest<StudyQuestion, Study>
@@ -72,6 +79,11 @@ export class Explorer {
   /** Changes the brief; closely following changes of one `thing` are one step of undo. */
   edit(change: (draft: Draft) => Draft, thing?: string): void {
     this.#work.change((work) => ({ ...work, brief: change(work.brief) }), thing)
+  }
+
+  /** Orders the shelf otherwise. */
+  orderShelf(shelfOrder: ShelfOrder): void {
+    this.#work.change((work) => ({ ...work, shelfOrder }))
   }
 
   /** Sends the present brief to be studied. */
@@ -100,7 +112,7 @@ export class Explorer {
     this.study = study
     this.studied = draft
     this.tookMs = performance.now() - this.#askedAt
-    if (study.answer.status === 'optimal') this.lastGood = study.answer
+    if (this.found) this.lastGood = this.found
   }
 
   /** A shelf without oils has no blend, and none from before either. */

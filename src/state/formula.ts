@@ -29,5 +29,6 @@ function groupsOn({ groups }: Draft, oils: readonly string[] | undefined): reado
 /** The draft that asks what a brief from elsewhere asks. */
 export function draftOfBrief(draft: Draft, brief: Brief, name: string): Draft {
   const shelf = Object.entries(brief.oils).map(([oil, row]) => ({ oil, ...row, banned: false }))
-  return { ...draft, name, shelf, groups: brief.groups, wishes: brief.measures, goal: brief.goal }
+  const { groups, measures: wishes, goal, rules, robust } = brief
+  return { ...draft, name, shelf, groups, wishes, goal, rules, robust }
 }

@@ -1,4 +1,5 @@
 import { z } from 'zod'
+import { rulesShape } from '../data/brief-file'
 import { library } from '../data/library'
 
 const limit = z.number().optional()
@@ -30,6 +31,12 @@ const shelfRow = z.strictObject({
   stock: z.strictObject({ grams: z.number(), use: z.enum(['at most', 'all', 'buy']) }).optional(),
 })
 
+/** Rules as a file states them, never changed in place. */
+const rules = rulesShape.extend({
+  requires: rulesShape.shape.requires.unwrap().readonly().optional(),
+  oneOf: z.array(z.array(oil).readonly()).readonly().optional(),
+})
+
 const brief = z.strictObject({
   name: z.string(),
   currency: z.string().regex(/^[A-Z]{3}$/u),
@@ -41,6 +48,8 @@ const brief = z.strictObject({
   goal,
   axes: z.tuple([measure, measure]).readonly(),
   formula: z.strictObject({ name: z.string(), blend }).optional(),
+  rules: rules.optional(),
+  robust: z.boolean().optional(),
 })
 
 const batch = z.strictObject({
