@@ -3,7 +3,7 @@ import type { Oil } from '../domain/blend/oil'
 import type { Draft, ShelfRow } from './draft'
 
 /** An oil with this tag may be made of anything: only its supplier knows. */
-const ORIGIN_VARIES = 'origin-varies'
+export const ORIGIN_VARIES = 'origin-varies'
 
 /** What an oil of varying origin may be made of. */
 const POSSIBLE_ORIGINS: readonly string[] = ['palm-derived', 'animal']
