@@ -100,6 +100,21 @@ test('two limits that hold the same line are worth nothing to relax alone', () =
   )
 })
 
+test('limits that hold the answer only together are told from limits that cost nothing', () => {
+  const oils = { soft, hard }
+  const half = { oils: ['hard'], min: 50, max: 50 }
+  const twice = [
+    { name: 'once', ...half },
+    { name: 'again', ...half },
+  ]
+  const held = sure({ ...cheapest, oils, measures: {}, groups: twice }, library)
+  expect(held.limits).toEqual([])
+  expect(held.sentences[0]).toContain('where one gives way, others hold the answer where it is')
+  const free = sure({ ...cheapest, oils, measures: { firm: { min: 10 } } }, library)
+  expect(free.limits).toEqual([])
+  expect(free.sentences[0]).toContain('the best that any mix of the shelf can reach')
+})
+
 test('an oil with the same figures comes in as soon as it is cheaper', () => {
   const brief: Brief = {
     ...cheapest,
