@@ -3,11 +3,11 @@ import { describe, expect, test } from 'vitest'
 import { library } from '../../src/data/library'
 import type { Brief } from '../../src/domain/optimise/brief'
 import { checkBrief } from '../../src/domain/optimise/check-brief'
-import { isFeasible } from '../../src/domain/optimise/conflict'
+import { isFeasible } from '../domain/optimise/feasible'
 import { type Limit, limitsOf, withLimit } from '../../src/domain/optimise/limits'
 import { reachOfMeasures } from '../../src/domain/optimise/attainable'
 import { BlendSpace } from '../../src/domain/optimise/blend-space'
-import { relaxations } from '../../src/domain/optimise/relax'
+import { singleChanges } from '../../src/domain/optimise/reasons'
 import { solveAt } from '../../src/domain/optimise/point'
 import { type Answer, solveBrief } from '../../src/domain/optimise/solve'
 import { highs } from '../domain/optimise/loaded-highs'
@@ -108,7 +108,7 @@ describe('a brief without a blend', () => {
   test('is freed by each change offered, and not by a step less', () => {
     let offered = 0
     for (const { brief, conflict } of infeasible) {
-      for (const { limit, from, to } of relaxations(brief, conflict, library, highs)) {
+      for (const { limit, from, to } of singleChanges(brief, conflict, library)) {
         offered += 1
         const one = limitsOf(brief).find(({ path }) => path === limit)
         if (!one) throw new Error(`The brief has no limit ${limit}`)

@@ -5,9 +5,8 @@ import { blendValues } from '../blend/values'
 import { type Brief, pricesOf } from './brief'
 import { briefProgram } from './brief-program'
 import { checkBrief } from './check-brief'
-import { findConflict } from './conflict'
 import type { SolveProgram } from './program'
-import type { LimitChange } from './reasons'
+import { conflictOf, type LimitChange } from './reasons'
 import type { SearchBudget } from './rules/allowance'
 import { answerUnderRules, bestOrUndecided } from './rules/answer'
 import type { Gap } from './rules/best'
@@ -68,7 +67,9 @@ export function solveBrief(
   if (statesRules(brief)) return answerUnderRules(brief, library, solve, budget)
   const found = bestBlend(brief, library, solve)
   if (found) return { status: 'optimal', ...found }
-  return { status: 'infeasible', conflict: findConflict(brief, library, solve) }
+  const conflict = conflictOf(brief, library)
+  if (conflict.length === 0) throw new UnsoundAnswer('The solver finds no blend, and there is one')
+  return { status: 'infeasible', conflict }
 }
 
 /**

@@ -6,7 +6,7 @@ import type { Brief } from './brief'
 import { type Limit, limitsOf } from './limits'
 import type { SolveProgram } from './program'
 import { type Range, withoutWishes } from './ranges'
-import { type Relaxation, relaxations } from './relax'
+import { type SingleChange, singleChanges } from './reasons'
 import { type Answer, solveBrief } from './solve'
 import { valueUnderWish } from './variation/wishes'
 import { CHECK_TOLERANCE, toleranceOn } from './verify'
@@ -21,7 +21,7 @@ export interface Study {
   /** Least and most of each measure with all other wishes kept; missing where they clash among themselves. */
   readonly reach: Readonly<Record<string, Range>>
   /** Single changes that would make an infeasible brief work. */
-  readonly relaxations: readonly Relaxation[]
+  readonly relaxations: readonly SingleChange[]
 }
 
 /** Solves a brief with a solver and finds what lies around the answer. An invalid brief has an empty study. */
@@ -35,7 +35,7 @@ export function studyBrief(brief: Brief, library: Library, solve: SolveProgram):
     shelf: reachOfMeasures(new BlendSpace(withoutWishes(brief), library)),
     reach: reachOfMeasures(new BlendSpace(brief, library)),
     relaxations:
-      answer.status === 'infeasible' ? relaxations(brief, answer.conflict, library, solve) : [],
+      answer.status === 'infeasible' ? singleChanges(brief, answer.conflict, library) : [],
   }
 }
 

@@ -1,9 +1,9 @@
 import { describe, expect, test } from 'vitest'
 import type { Brief } from '../../../src/domain/optimise/brief'
-import { findConflict, isFeasible } from '../../../src/domain/optimise/conflict'
+import { conflictOf, singleChanges } from '../../../src/domain/optimise/reasons'
 import { limitsOf, withLimit } from '../../../src/domain/optimise/limits'
-import { relaxations } from '../../../src/domain/optimise/relax'
 import { libraryOfValues } from '../blend/stub-library'
+import { isFeasible } from './feasible'
 import { highs } from './loaded-highs'
 
 const library = libraryOfValues({
@@ -72,7 +72,7 @@ describe('the limits that cannot hold together', () => {
     ],
   ])('%s', ([, rest, conflict]) => {
     const brief = { ...SHELF, ...rest }
-    const found = findConflict(brief, library, highs)
+    const found = conflictOf(brief, library)
     expect(found).toEqual(conflict)
     expectIrreducible(brief, found)
   })
@@ -117,18 +117,16 @@ describe('a single change that frees a brief', () => {
     const measures = { hardness: { min: 57 }, cost: { max: 5 } }
     const stub = { ...library, measures: [...library.measures, costMeasure] }
     const brief: Brief = { ...SHELF, oils, measures }
-    const conflict = findConflict(brief, stub, highs)
-    const cost = relaxations(brief, conflict, stub, highs).find(({ limit }) =>
-      limit.includes('cost'),
-    )
+    const conflict = conflictOf(brief, stub)
+    const cost = singleChanges(brief, conflict, stub).find(({ limit }) => limit.includes('cost'))
     // By hand: 85 % hard and 15 % foaming is 57 of hardness and costs 6.80 + 0.75 = 7.55.
     expect(cost).toMatchObject({ limit: 'measures.cost.max', from: 5, to: 7.55 })
   })
 
   test('comes with a blend that keeps all other limits', () => {
     const brief = { ...SHELF, measures: { hardness: { min: 50 }, lather: { min: 46 } } }
-    const conflict = findConflict(brief, library, highs)
-    for (const { limit, found } of relaxations(brief, conflict, library, highs)) {
+    const conflict = conflictOf(brief, library)
+    for (const { limit, found } of singleChanges(brief, conflict, library)) {
       const { hardness = NaN, lather = NaN } = found.measures
       if (limit !== 'measures.hardness.min') expect(hardness).toBeGreaterThanOrEqual(50 - 1e-6)
       if (limit !== 'measures.lather.min') expect(lather).toBeGreaterThanOrEqual(46 - 1e-6)
@@ -138,20 +136,16 @@ describe('a single change that frees a brief', () => {
   test('is not offered where no value of the limit would do', () => {
     const measures = { hardness: { min: 61 }, lather: { min: 81 } }
     const brief = { ...SHELF, measures }
-    const conflict = findConflict(brief, library, highs)
+    const conflict = conflictOf(brief, library)
     expect(conflict).toEqual(['measures.lather.min'])
     // Even without the wish for lather no oil is as hard as 61.
-    expect(relaxations(brief, conflict, library, highs)).toEqual([])
+    expect(singleChanges(brief, conflict, library)).toEqual([])
   })
 })
 
 function relaxed(brief: Brief): (string | number)[][] {
-  const conflict = findConflict(brief, library, highs)
-  return relaxations(brief, conflict, library, highs).map(({ limit, from, to }) => [
-    limit,
-    from,
-    to,
-  ])
+  const conflict = conflictOf(brief, library)
+  return singleChanges(brief, conflict, library).map(({ limit, from, to }) => [limit, from, to])
 }
 
 function expectIrreducible(brief: Brief, conflict: readonly string[]): void {

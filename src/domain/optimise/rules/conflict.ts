@@ -1,6 +1,6 @@
 import type { Library } from '../../blend/library'
 import type { Brief } from '../brief'
-import { findConflict, isFeasible } from '../conflict'
+import { conflictOf } from '../reasons'
 import { type Limit, limitsOf, withLimit } from '../limits'
 import type { SolveProgram } from '../program'
 import type { Allowance, GoOn } from './allowance'
@@ -32,7 +32,8 @@ export function conflictUnderRules(
   allowance: Allowance,
 ): RuledConflict {
   const linear = withoutRules(brief)
-  if (!isFeasible(linear, library, solve)) return { conflict: findConflict(linear, library, solve) }
+  const conflict = conflictOf(linear, library)
+  if (conflict.length > 0) return { conflict }
   const limits = limitsOf(brief)
   const rulePaths = pathsOfRules(brief.rules ?? {})
   let kept = [...limits.map(({ path }) => path), ...rulePaths]
