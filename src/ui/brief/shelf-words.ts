@@ -1,3 +1,4 @@
+import type { NoPrice, Reasons } from '../../domain/optimise/reasons'
 import { WHOLE_PERCENT } from '../../domain/units'
 import type { ShelfRow } from '../../state/draft'
 import { gramsToBuy, stockPercent } from '../../state/stock'
@@ -14,6 +15,8 @@ export interface RowFacts {
   readonly atMost: boolean
   /** What the oil may be made of although that is banned, such as palm-derived. */
   readonly doubts: readonly string[]
+  /** What prices decide about the oil, where they are told. */
+  readonly prices?: Reasons | undefined
 }
 
 /** Less than this is not worth a shopping list, g. */
@@ -27,8 +30,31 @@ export function reasonOf(row: ShelfRow, facts: RowFacts): string {
     stockReason(row, facts) ??
     (row.lockedAt === undefined ? undefined : `locked at ${percent(row.lockedAt)}`) ??
     (facts.atLeast && facts.share > 0 ? 'in at its least' : undefined) ??
-    (facts.atMost ? 'in at its most' : '')
+    (facts.atMost ? 'in at its most' : undefined) ??
+    priceReason(row.oil, facts.prices) ??
+    ''
   )
+}
+
+/** Why a price comes in nowhere, in a word. */
+const NO_PRICE: Readonly<Record<NoPrice, string>> = {
+  'own limit': 'its own limit bars it',
+  'no blend': 'no blend has room for it',
+  'no saving': 'it saves nothing',
+}
+
+/** Up to which price an oil stays in, or below which it would come in. */
+function priceReason(oil: string, prices: Reasons | undefined): string | undefined {
+  const within = prices?.oilsIn.find((one) => one.oil === oil)
+  if (within) {
+    const [, most] = within.priceSpan
+    return most === null ? 'in at any price' : `stays in to ${number(most, 2)}`
+  }
+  const out = prices?.oilsOut.find((one) => one.oil === oil)
+  if (!out) return undefined
+  return out.entersBelowPricePerKg === null
+    ? `at no price: ${NO_PRICE[out.atNoPrice ?? 'no saving']}`
+    : `comes in below ${number(out.entersBelowPricePerKg, 2)}`
 }
 
 function stockReason({ stock, max }: ShelfRow, facts: RowFacts): string | undefined {
