@@ -35,8 +35,10 @@ export function attainableUnderRules(space: BlendSpace, budget?: SearchBudget): 
   ]
   const found = rangesOf(space, subjects, new Allowance(budget))
   if (typeof found === 'string') return { status: found }
-  const named = (ids: readonly string[], from: number) =>
-    Object.fromEntries(found.slice(from, from + ids.length).map((one, k) => [ids[k], one] as const))
+  const named = (ids: readonly string[], from: number): Record<string, RuledRange> =>
+    Object.fromEntries(
+      found.slice(from, from + ids.length).map((one, k) => [ids[k] ?? '', one] as const),
+    )
   return {
     status: found.every(({ exact }) => exact) ? 'optimal' : 'feasible',
     measures: named(space.measures, 0),

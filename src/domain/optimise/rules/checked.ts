@@ -25,17 +25,27 @@ export function checkedShares(brief: Brief, library: Library, shares: ArrayLike<
   return blend
 }
 
-/** Shares as a checked blend whose goal is the value claimed for it; throws UnsoundAnswer if it is not. */
+/** Shares as a checked blend with its measures and its goal's value. */
+export function foundOf(brief: Brief, library: Library, shares: ArrayLike<number>): Found {
+  const blend = checkedShares(brief, library, shares)
+  return {
+    blend,
+    measures: blendValues(library, pricesOf(brief), blend),
+    goalValue: goalValue(brief, blend, library),
+  }
+}
+
+/** The same for a blend whose goal's value was claimed; throws UnsoundAnswer where it is another. */
 export function checkedFound(
   brief: Brief,
   library: Library,
   shares: ArrayLike<number>,
   claimed: number,
 ): Found {
-  const blend = checkedShares(brief, library, shares)
-  const value = goalValue(brief, blend, library)
-  if (!(Math.abs(value - claimed) <= CHECK_TOLERANCE * Math.max(1, Math.abs(value)))) {
-    throw new UnsoundAnswer(`The search claims a goal of ${claimed}; the blend comes to ${value}`)
-  }
-  return { blend, measures: blendValues(library, pricesOf(brief), blend), goalValue: value }
+  const found = foundOf(brief, library, shares)
+  const slack = CHECK_TOLERANCE * Math.max(1, Math.abs(claimed))
+  if (Math.abs(found.goalValue - claimed) <= slack) return found
+  throw new UnsoundAnswer(
+    `The search claims a goal of ${claimed}; the blend comes to ${found.goalValue}`,
+  )
 }
