@@ -217,6 +217,33 @@ pageTest('a database that never answers does not keep the page from opening', as
   await notice(page, /has not answered yet/u).waitFor()
 })
 
+pageTest(
+  'work that comes late takes its place when it comes, and the page opens',
+  async ({ open }) => {
+    const page = await open()
+    await ask(page, '43.5')
+    await kept(page).waitFor()
+    await page.waitForTimeout(WRITTEN_MS)
+    await page.context().addInitScript(`
+    const opening = indexedDB.open('barwright')
+    opening.onsuccess = () => {
+      const works = opening.result.transaction('work', 'readwrite').objectStore('work')
+      const end = performance.now() + 3000
+      const hold = () => {
+        if (performance.now() < end) works.get('now').onsuccess = hold
+        else opening.result.close()
+      }
+      hold()
+    }
+  `)
+    await page.reload()
+    await notice(page, /has not answered yet/u).waitFor()
+    expect(await hardest(page).inputValue()).toBe('44')
+    await expect.poll(() => hardest(page).inputValue(), { timeout: 10_000 }).toBe('43.5')
+    await kept(page).waitFor()
+  },
+)
+
 pageTest('starting afresh empties the page and Undo brings it back', async ({ open }) => {
   const page = await open()
   await ask(page, '43.5')
