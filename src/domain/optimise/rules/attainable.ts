@@ -33,7 +33,7 @@ export function attainableUnderRules(space: BlendSpace, budget?: SearchBudget): 
     ...space.measures.map((id) => space.perPercent(id)),
     ...space.oils.map((_, oil) => shareOf(space, oil)),
   ]
-  const found = rangesOf(space, subjects, new Allowance(budget))
+  const found = rangesUnderRules(space, subjects, new Allowance(budget))
   if (typeof found === 'string') return { status: found }
   const named = (ids: readonly string[], from: number): Record<string, RuledRange> =>
     Object.fromEntries(
@@ -58,7 +58,7 @@ export function reachUnderRules(
   const entries = measures.flatMap((id, done) => {
     const space = new BlendSpace(withoutWishesOn(brief, [id]), library)
     const rest = measures.length - done
-    const found = rangesOf(space, [space.perPercent(id)], allowance, rest)
+    const found = rangesUnderRules(space, [space.perPercent(id)], allowance, rest)
     return typeof found === 'string' ? [] : found.map((range) => [id, range] as const)
   })
   return Object.fromEntries(entries)
@@ -74,8 +74,11 @@ interface End {
   readonly bound: number
 }
 
-/** Ranges of several sums Σ value × share; `rest` is how many such sets of questions are to come. */
-function rangesOf(
+/**
+ * Ranges of several sums Σ value × share over the blends of a space that keep limits and rules; `rest` is
+ * how many such sets of questions are to come.
+ */
+export function rangesUnderRules(
   space: BlendSpace,
   subjects: readonly Float64Array[],
   allowance: Allowance,

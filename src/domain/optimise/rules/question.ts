@@ -1,6 +1,7 @@
-import type { BlendRules, LinearProgram, LinearRow } from '../../simplex'
+import { type BlendRules, type LinearProgram, type LinearRow, noRules } from '../../simplex'
 import { type BlendSpace, negated } from '../blend-space'
 import { blendRules } from './blend-rules'
+import { PRESENT_PERCENT } from './brief-rules'
 
 /**
  * What to search for: the least cost over the blends of a space that keep its rules. The first
@@ -51,6 +52,21 @@ export function within(
   const { program } = question
   const row = { coefficients: padded(question, values), lower, upper }
   return { ...question, program: { ...program, rows: [...program.rows, row] } }
+}
+
+/**
+ * The question over the blends of just the oils that a blend has, each with at least what it must have
+ * where it is in: convex, and all of them keep the rules, unless there are steps.
+ */
+export function amongOilsOf(question: RuledQuestion, shares: Float64Array): RuledQuestion {
+  const { program, rules } = question
+  const isIn = (oil: number) => (shares[oil] ?? 0) > PRESENT_PERCENT
+  const isOut = (oil: number) => oil < question.shareCount && !isIn(oil)
+  const lower = Array.from(program.lower, (least, oil) =>
+    isIn(oil) ? Math.max(least, rules.leastUse[oil] ?? 0) : least,
+  )
+  const upper = Array.from(program.upper, (most, oil) => (isOut(oil) ? 0 : most))
+  return { ...question, program: { ...program, lower, upper }, rules: noRules(lower.length) }
 }
 
 /** Values of the shares with zeros for the further variables. */
