@@ -7,7 +7,8 @@ import type { SolverClient } from '../worker/client'
 import { briefOfDraft, type Draft } from './draft'
 import type { WorkHistory } from './history.svelte'
 import { Latest } from './latest'
-import type { ShelfOrder } from './work'
+import type { Pasting } from './pasting'
+import type { ShelfOrder, Work } from './work'
 
 interface StudyQuestion {
   readonly brief: Brief
@@ -55,6 +56,8 @@ export class Explorer {
   readonly present: Found | undefined = $derived(this.picked ?? this.found)
   /** By what the oils of the shelf are ordered. */
   readonly shelfOrder: ShelfOrder = $derived.by(() => this.#work.now.shelfOrder ?? 'share')
+  /** A formula being pasted. */
+  readonly pasting: Pasting | undefined = $derived.by(() => this.#work.now.pasting)
   readonly oilCount = $derived(Object.keys(this.brief.oils).length)
 
   readonly #studies: Latest<StudyQuestion, Study>
@@ -81,9 +84,9 @@ export class Explorer {
     this.#work.change((work) => ({ ...work, brief: change(work.brief) }), thing)
   }
 
-  /** Orders the shelf otherwise. */
-  orderShelf(shelfOrder: ShelfOrder): void {
-    this.#work.change((work) => ({ ...work, shelfOrder }))
+  /** Changes what else is put in beside the brief. */
+  editWork(change: (work: Work) => Work, thing?: string): void {
+    this.#work.change(change, thing)
   }
 
   /** Sends the present brief to be studied. */

@@ -2,6 +2,7 @@ import type { Scale, WaterRule } from '../domain/batch/order'
 import type { Blend } from '../domain/blend/blend'
 import type { AlkaliKind } from '../domain/chemistry/alkali'
 import type { Draft } from './draft'
+import type { Pasting } from './pasting'
 
 /** What the batch page lets a maker change. */
 export interface BatchChoices {
@@ -45,4 +46,6 @@ export interface Work {
   readonly bench: BenchSheet
   /** Left out means by share. */
   readonly shelfOrder?: ShelfOrder | undefined
+  /** Left out while no formula is being pasted. */
+  readonly pasting?: Pasting | undefined
 }

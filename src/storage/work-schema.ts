@@ -89,6 +89,14 @@ export const keptWork = z.strictObject({
     barGrams: z.number().exactOptional(),
   }),
   shelfOrder: z.enum(['share', 'name', 'price']).optional(),
+  pasting: z
+    .strictObject({
+      text: z.string(),
+      name: z.string(),
+      mixed: z.enum(['rest', 'weights', 'percents']).optional(),
+      only: z.boolean(),
+    })
+    .optional(),
 })
 
 export type KeptWork = z.output<typeof keptWork>

@@ -9,6 +9,9 @@ const AXE = createRequire(import.meta.url).resolve('axe-core/axe.min.js')
 /** The demo's batch: 5 000 g of oils. */
 const BATCH_G = 5000
 
+/** Later than the page writes: at most 300 ms after a change. */
+const WRITTEN_MS = 600
+
 const button = (page: Page, name: string | RegExp) =>
   page.getByRole('region', { name: 'Shelf' }).getByRole('button', { name, exact: true })
 const isFocused = (element: HTMLElement) => element === document.activeElement
@@ -189,6 +192,12 @@ pageTest('a formula typed by keyboard goes to the shelf and is kept', async ({ o
   ])
   const unread = page.getByRole('list', { name: 'Not understood' })
   expect(await unread.innerText()).toContain('There is no oil “dragon fat” in the library')
+  // What is typed outlives the page before it is put on the shelf.
+  await page.getByText(/^kept on this machine/u).waitFor()
+  await page.waitForTimeout(WRITTEN_MS)
+  await page.reload()
+  await page.getByText('3 oils understood, 1 entry not').waitFor()
+  await page.getByRole('textbox', { name: /^What you make now/u }).focus()
   await page.keyboard.press('Control+Enter')
 
   await row(page, 'Beef tallow').waitFor()
