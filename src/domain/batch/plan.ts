@@ -1,140 +1,204 @@
-import type { Library } from '../blend/library'
-import { equivalentsIn } from '../chemistry/alkali'
 import type { Problem } from '../blend/check-blend'
-import { fractionFromPercent, percentFromFraction } from '../units'
-import { checkOrder, dissolving } from './check-order'
-import { alkalisOf, BATTER_DENSITY_G_PER_ML, type BatchOrder, type Mould } from './order'
-import { roundedUp } from './rounding'
-import { fatEquivalents, purityOf, sum, type Weights, weightsFor } from './weights'
+import type { Library } from '../blend/library'
+import { percentFromFraction } from '../units'
+import { type BarPlan, barPlan } from './bars'
+import { type Outcome, outcomeOf } from './balance'
+import { chargeOf } from './charge'
+import { checkOrder } from './check-order'
+import { type Containers, containersFor } from './containers'
+import { type CurePlan, curePlan, processOf } from './cure'
+import type { BatterDensity } from './density'
+import { type BatchFacts, NO_FACTS } from './facts'
+import { type LyeHeat, lyeHeat } from './heat'
+import { type Ingredient, ingredientsOf } from './ingredients'
+import { ifraProblems, jugConcentrationPercent, lateProblems, nothingLeft } from './late-problems'
+import { type MaterialCost, materialCost } from './material-cost'
+import type { BatchOrder, Process } from './order'
+import type { Reckoning, SuperfatSpan } from './reach'
+import { batterDensity, oilGramsOf } from './size'
+import { superfatReport, type SuperfatReport } from './superfat-report'
+import { warningsOf } from './warnings'
+import { lyeBasisG, lyeWaterG } from './water-weights'
+import { sum, type Weights, weightsFor } from './weights'
 
 /** What the weights come to. Percentages as makers read them. */
 export interface BatchFigures {
   /** Superfat that the weights really give at typical saponification values, percent. */
   readonly superfatPercent: number
   /** Superfat if every lot of oil stood at the low or at the high end of its natural range, percent. */
-  readonly superfatSpanPercent: { readonly min: number; readonly max: number }
+  readonly superfatSpanPercent: SuperfatSpan
+  /** Of all water for the lye, as asked; the cook's extra water is not in it. */
   readonly lyeConcentrationPercent: number
   readonly waterToHydroxide: number
   readonly waterPercentOfOils: number
+  /** In the jug while the hydroxide dissolves: without what waits for trace, with the cook's extra water. */
+  readonly jugConcentrationPercent: number
   readonly pureHydroxideGrams: number
-  /** Batter density used to fill a mould, g/ml; null when sized by oil weight. */
+  /** Batter density used to fill a mould, g/ml; null when not sized by a mould. */
   readonly densityGPerMl: number | null
+}
+
+/** Why a sheet is not printed until the maker says that these lots are safe. */
+export interface Blocked {
+  /** The superfat of the leanest lots, percent. */
+  readonly leanestPercent: number
+  /** The lye discount to ask for instead, percent; null where none is enough. */
+  readonly leastSafePercent: number | null
+  readonly message: string
+}
+
+/** All that is known of a batch that can be weighed out. */
+export interface ReadyPlan extends Weights {
+  readonly status: 'ready'
+  /** The order it was made of. */
+  readonly order: BatchOrder
+  readonly process: Process
+  readonly figures: BatchFigures
+  readonly superfat: SuperfatReport
+  /** Null where the sheet may be printed. */
+  readonly blocked: Blocked | null
+  readonly warnings: readonly string[]
+  /** Everything to weigh, in working order. */
+  readonly ingredients: readonly Ingredient[]
+  /** The batter as poured; null when not sized by a mould. */
+  readonly density: BatterDensity | null
+  readonly outcome: Outcome
+  readonly cure: CurePlan
+  readonly bars: BarPlan | null
+  readonly cost: MaterialCost | null
+  /** Null without tables of lye. */
+  readonly heat: LyeHeat | null
+  readonly containers: Containers | null
 }
 
 /** A batch ready to weigh, or what is wrong with its order. */
 export type BatchPlan =
-  | ({
-      readonly status: 'ready'
-      readonly figures: BatchFigures
-      readonly warnings: readonly string[]
-    } & Weights)
-  | { readonly status: 'invalid'; readonly problems: readonly Problem[] }
+  ReadyPlan | { readonly status: 'invalid'; readonly problems: readonly Problem[] }
 
-/** Turns an order into weights. Nothing is weighed out of an order with anything wrong in it. */
-export function planBatch(order: BatchOrder, library: Library): BatchPlan {
-  const problems = checkOrder(order, library)
+/**
+ * Turns an order into weights and all that follows from them. Nothing is weighed out of an order with
+ * anything wrong in it. Without facts there are only oils, hydroxide and water, and no heat.
+ */
+export function planBatch(
+  order: BatchOrder,
+  library: Library,
+  facts: BatchFacts = NO_FACTS,
+): BatchPlan {
+  const problems = checkOrder(order, library, facts)
   if (problems.length > 0) return { status: 'invalid', problems }
-  const weights = weightsFor(order, oilGramsOf(order, library), library)
-  const figures = figuresOf(order, weights, library)
+  const oilG = oilGramsOf(order, library, facts)
+  if (oilG <= 0) return { status: 'invalid', problems: [noRoom(order)] }
+  const weights = weightsFor(order, oilG, library, facts)
+  const reckoning = { order, weights, library, facts }
   const lost = nothingLeft(weights, order)
-  const late = lost.length > 0 ? lost : lateProblems(order, weights, figures)
-  if (late.length > 0) return { status: 'invalid', problems: late }
-  return { status: 'ready', ...weights, figures, warnings: warningsOf(figures) }
+  if (lost.length > 0) return { status: 'invalid', problems: lost }
+  const beyond = beyondReckoning(order, weights)
+  if (beyond.length > 0) return { status: 'invalid', problems: beyond }
+  const late = lateProblems(reckoning)
+  return late.length > 0 ? { status: 'invalid', problems: late } : ready(reckoning)
 }
 
-/** Oils in g: as ordered, or as many as make the batter fill the mould. */
-function oilGramsOf(order: BatchOrder, library: Library): number {
-  if (order.oilGrams !== undefined) return order.oilGrams
-  if (!order.mould) throw new Error('A checked order has a weight of oils or a mould')
-  const { totalGrams } = weightsFor({ ...order, scale: undefined }, 1, library)
-  return batterGrams(order.mould) / totalGrams
-}
-
-function batterGrams({ volumeMl, fillPercent, densityGPerMl }: Mould): number {
-  const fill = fillPercent === undefined ? 1 : fractionFromPercent(fillPercent)
-  return volumeMl * fill * (densityGPerMl ?? BATTER_DENSITY_G_PER_ML)
-}
-
-function figuresOf(order: BatchOrder, weights: Weights, library: Library): BatchFigures {
-  const [oils, alkali] = [sum(weights.oilGrams), sum(weights.alkaliGrams)]
-  const kinds = alkalisOf(order).map((kind) => ({
-    kind,
-    weighed: weights.alkaliGrams[kind] ?? 0,
-    purity: purityOf(order, kind),
-  }))
-  const bound = kinds.reduce(
-    (mol, { kind, weighed, purity }) => mol + equivalentsIn(weighed, purity, kind),
-    0,
-  )
-  const superfat = (end: 'low' | 'typical' | 'high') =>
-    percentFromFraction(1 - bound / fatEquivalents(weights.oilGrams, library, end))
+/** The plan of weights with nothing wrong in them. */
+function ready(reckoning: Reckoning): BatchPlan {
+  const { order, weights } = reckoning
+  const outcome = outcomeOf(reckoning)
+  const cure = curePlan(reckoning, outcome)
+  const over = ifraProblems(reckoning, cure)
+  if (over.length > 0) return { status: 'invalid', problems: over }
+  const superfat = superfatReport(reckoning)
+  const density = order.mould ? batterDensity(order.mould, reckoning) : null
+  const figures = figuresOf(reckoning, superfat, density)
+  const bars = barPlan(order, cure)
+  const ingredients = ingredientsOf(reckoning)
+  const heat = lyeHeat(reckoning) ?? null
   return {
-    superfatPercent: superfat('typical'),
-    superfatSpanPercent: { min: superfat('low'), max: superfat('high') },
-    lyeConcentrationPercent: percentFromFraction(alkali / (alkali + weights.waterGrams)),
-    waterToHydroxide: weights.waterGrams / alkali,
-    waterPercentOfOils: percentFromFraction(weights.waterGrams / oils),
-    pureHydroxideGrams: kinds.reduce((grams, { weighed, purity }) => grams + weighed * purity, 0),
-    densityGPerMl: order.mould ? (order.mould.densityGPerMl ?? BATTER_DENSITY_G_PER_ML) : null,
+    status: 'ready',
+    order,
+    process: processOf(order),
+    ...weights,
+    figures,
+    superfat,
+    blocked: blockedBy(order, superfat),
+    warnings: warningsOf(reckoning, superfat, figures.lyeConcentrationPercent),
+    ingredients,
+    density,
+    outcome,
+    cure,
+    bars,
+    cost: materialCost(ingredients, order.pricesPerKg, bars),
+    heat,
+    containers: heat && containersFor(reckoning, heat, weights.totalGrams),
   }
 }
 
-/** What only the figures tell. The other two ways to give water were held against the lye before. */
-function lateProblems(order: BatchOrder, weights: Weights, figures: BatchFigures): Problem[] {
-  return [
-    ...beyondReckoning(order, weights, figures),
-    ...dissolving('water.percentOfOils', figures.lyeConcentrationPercent),
-  ]
+function figuresOf(
+  reckoning: Reckoning,
+  superfat: SuperfatReport,
+  density: BatterDensity | null,
+): BatchFigures {
+  const { order, weights } = reckoning
+  const { alkalis } = chargeOf(reckoning)
+  const [oils, alkali] = [sum(weights.oilGrams), lyeBasisG(order, alkalis)]
+  const water = lyeWaterG(weights.water)
+  return {
+    superfatPercent: superfat.typicalPercent,
+    superfatSpanPercent: superfat.lotsPercent,
+    lyeConcentrationPercent: percentFromFraction(alkali / (alkali + water)),
+    waterToHydroxide: water / alkali,
+    waterPercentOfOils: percentFromFraction(water / oils),
+    jugConcentrationPercent: jugConcentrationPercent(reckoning),
+    pureHydroxideGrams: alkalis.reduce((grams, { pureG }) => grams + pureG, 0),
+    densityGPerMl: density?.gPerMl ?? null,
+  }
+}
+
+/** Superfat this little under 0 is floating point, percent. */
+const NOISE_PERCENT = 1e-9
+
+function blockedBy({ confirmedLean }: BatchOrder, superfat: SuperfatReport): Blocked | null {
+  const { reachPercent, leastSafePercent: least, scaleKnown } = superfat
+  if (reachPercent.min >= -NOISE_PERCENT || confirmedLean !== undefined) return null
+  const within = scaleKnown
+    ? 'The leanest lots, weighed as wrong as the scales allow,'
+    : 'The leanest lots'
+  const ask = least === null ? 'Take' : `Ask for at least ${least.toFixed(1)} %, take`
+  return {
+    leanestPercent: reachPercent.min,
+    leastSafePercent: least,
+    message:
+      `${within} could leave free lye: a superfat of ${reachPercent.min.toFixed(1)} %. ${ask} ` +
+      'the saponification values from your suppliers’ certificates, or say why these lots are safe.',
+  }
 }
 
 /** Sizes at which floating point has no figures left, such as 1e308 g. */
-function beyondReckoning(order: BatchOrder, weights: Weights, figures: BatchFigures): Problem[] {
-  const { superfatPercent, lyeConcentrationPercent, waterPercentOfOils } = figures
-  const told = [weights.totalGrams, superfatPercent, lyeConcentrationPercent, waterPercentOfOils]
-  if (told.every(Number.isFinite)) return []
-  const path = order.mould ? 'mould.volumeMl' : 'oilGrams'
-  return [{ path, message: 'No weights come of this. Give a size that a scale can weigh.' }]
+function beyondReckoning(order: BatchOrder, weights: Weights): Problem[] {
+  const { totalGrams, oilGrams, alkaliGrams, water } = weights
+  const told = [totalGrams, ...Object.values(oilGrams), ...Object.values(alkaliGrams), water.plainG]
+  const hydroxide = sum(alkaliGrams)
+  if (told.every(Number.isFinite) && hydroxide > 0 && Number.isFinite(hydroxide / totalGrams))
+    return []
+  return [
+    {
+      path: sizePath(order),
+      message: 'No weights come of this. Give a size that a scale can weigh.',
+    },
+  ]
 }
 
-/** What a batch is too small to show on the scale in use. */
-function nothingLeft(weights: Weights, { scale }: BatchOrder): Problem[] {
-  if (!scale) return []
-  const lost = [
-    ...Object.entries(weights.oilGrams).map(([oil, grams]) => ({ path: `blend.${oil}`, grams })),
-    ...Object.entries(weights.alkaliGrams).map(([k, grams]) => ({ path: `alkali.${k}`, grams })),
-  ].filter(({ grams }) => grams === 0)
-  const message =
-    'This rounds to 0 g on the scale in use. Make a larger batch, use a finer scale or leave it out.'
-  return lost.map(({ path }) => ({ path, message }))
+function noRoom(order: BatchOrder): Problem {
+  return {
+    path: sizePath(order),
+    message:
+      'What is given in grams is more than the size asked for. Give a larger size or less of it.',
+  }
 }
 
-/** Lye concentrations outside these are unusual for bars, percent: common practice. */
-const USUAL_CONCENTRATION_PERCENT = { min: 25, max: 40 }
+/** What a mould carries beside its shape. */
+const MOULD_OPTIONS: readonly string[] = ['fillPercent', 'densityGPerMl', 'count']
 
-function warningsOf(figures: BatchFigures): string[] {
-  const { lyeConcentrationPercent: lye, superfatSpanPercent: span } = figures
-  const { min, max } = USUAL_CONCENTRATION_PERCENT
-  const warnings: string[] = []
-  if (lye > max)
-    warnings.push(
-      `Lye at ${lye.toFixed(1)} % is stronger than the usual ${min} to ${max} %: it thickens fast and runs hot.`,
-    )
-  if (lye < min)
-    warnings.push(
-      `Lye at ${lye.toFixed(1)} % is weaker than the usual ${min} to ${max} %: slow to thicken, soft when young, shrinks more.`,
-    )
-  if (span.min < 0)
-    warnings.push(
-      `The leanest lots of these oils could leave free lye (superfat ${span.min.toFixed(1)} %). Ask for at least ${raise(figures)} % or use the supplier's saponification values.`,
-    )
-  return warnings
-}
-
-/** Step in which a safer superfat is offered, percent. */
-const RAISE_STEP_PERCENT = 0.1
-
-/** The superfat to ask for so that the leanest lots end at 0, percent. */
-function raise({ superfatPercent: asked, superfatSpanPercent: span }: BatchFigures): string {
-  const kept = (1 - fractionFromPercent(asked)) / (1 - fractionFromPercent(span.min))
-  return roundedUp(percentFromFraction(1 - kept), RAISE_STEP_PERCENT).toFixed(1)
+function sizePath({ mould, bars }: BatchOrder): string {
+  if (bars) return 'bars.grams'
+  if (!mould) return 'oilGrams'
+  return `mould.${Object.keys(mould).find((key) => !MOULD_OPTIONS.includes(key)) ?? ''}`
 }

@@ -1,79 +1,118 @@
 import { normalised, withoutTraces } from '../blend/blend'
-import { type Library, oilOf } from '../blend/library'
-import { alkaliEquivalents, alkaliGrams, type AlkaliKind } from '../chemistry/alkali'
+import type { Library } from '../blend/library'
+import { extraFatGrams } from '../chemistry/superfat'
 import { fractionFromPercent } from '../units'
-import { alkalisOf, type BatchOrder, type WaterRule } from './order'
-import { roundedDown, roundedToNearest, roundedUp } from './rounding'
+import { acidTakes, acidWeights, weighedAcids } from './acid-weights'
+import { gramsOf } from './additions'
+import { type AlkaliGrams, alkaliWeights, weighedAlkalis } from './alkali-weights'
+import { type BatchFacts, NO_FACTS } from './facts'
+import { fatEquivalents, saponificationOf } from './lots'
+import type { BatchOrder } from './order'
+import { roundedToNearest, roundedUp } from './rounding'
+import { type WaterLedger, waterWeights } from './water-weights'
+
+/** Weights by what is weighed, g. */
+export type Grams = Readonly<Record<string, number>>
 
 /** What to put on the scale, in g. */
 export interface Weights {
-  readonly oilGrams: Readonly<Record<string, number>>
-  /** Hydroxide as weighed, impurities included. */
-  readonly alkaliGrams: Readonly<Partial<Record<AlkaliKind, number>>>
+  readonly oilGrams: Grams
+  /** Fat beside the blend, with the oils or after the cook. */
+  readonly extraFatGrams: Grams
+  /** Hydroxide as weighed, impurities included; of a solution, the solution. */
+  readonly alkaliGrams: AlkaliGrams
+  /** In the order's order, as are liquids and additives. */
+  readonly acidGrams: readonly number[]
+  readonly liquidGrams: readonly number[]
+  readonly additiveGrams: readonly number[]
+  readonly fragranceGrams: Grams
+  /** Plain water: for the lye and to boil off in the cook. */
   readonly waterGrams: number
+  readonly water: WaterLedger
+  /** Water that liquids bring beyond what was asked, g; above 0 the order can't be kept. */
+  readonly waterOverG: number
   readonly totalGrams: number
 }
 
 /**
- * Weights for so many grams of oils. Oils are rounded to the scale first, the hydroxide is reckoned from
- * the oils as they will be weighed and rounded down, and water is rounded up: so no rounding can make the
- * batch more alkaline than asked.
+ * Weights for so many grams of oils. Oils are rounded to the scale first, then acids; the hydroxide is
+ * reckoned from both as they will be weighed and rounded down, extra fat and water are rounded up: so no
+ * rounding can make the batch more alkaline than asked.
+ *
+ * Hydroxide = T·(1 − s) + what acids take, in mol, with T = Σ g × SV / 56105 over the blend and s the
+ * lye discount. Extra fat gets none.
  */
-export function weightsFor(order: BatchOrder, oilG: number, library: Library): Weights {
-  const oilStep = order.scale?.oilStepG
-  const oils = mapValues(normalised(withoutTraces(order.blend, 0)), (share) =>
-    roundedToNearest(oilG * fractionFromPercent(share), oilStep),
+export function weightsFor(
+  order: BatchOrder,
+  oilG: number,
+  library: Library,
+  facts: BatchFacts = NO_FACTS,
+): Weights {
+  const oilGrams = mapValues(normalised(withoutTraces(order.blend, 0)), (share) =>
+    roundedToNearest(oilG * fractionFromPercent(share), order.scale?.oilStepG),
   )
-  const equivalents = fatEquivalents(oils, library, 'typical')
-  const bound = equivalents * (1 - fractionFromPercent(order.superfat))
-  const alkali = Object.fromEntries(
-    alkalisOf(order).map((kind) => [
-      kind,
-      roundedDown(
-        alkaliGrams(bound * shareOf(order, kind), kind) / purityOf(order, kind),
-        order.scale?.lyeStepG,
-      ),
-    ]),
-  )
-  const [oilSum, alkaliSum] = [sum(oils), sum(alkali)]
-  const water = roundedUp(waterFor(order.water, alkaliSum, oilSum), order.scale?.oilStepG)
+  const oilSum = sum(oilGrams)
+  const acidGrams = acidWeights(order, oilSum)
+  const acids = weighedAcids(order, acidGrams, facts)
+  const fatMol = fatEquivalents(oilGrams, library, 'typical', order.lots)
+  const boundMol = fatMol * (1 - fractionFromPercent(order.superfat))
+  const alkaliGrams = alkaliWeights(order, boundMol + acidTakes(acids, 'paid'))
+  const alkalis = weighedAlkalis(order, alkaliGrams)
+  const { liquids, ledger, missingG } = waterWeights(order, { alkalis, acids, oilG: oilSum }, facts)
+  const parts = {
+    oilGrams,
+    extraFatGrams: extraFatWeights(order, oilSum, fatMol, library),
+    alkaliGrams,
+    acidGrams,
+    liquidGrams: liquids.map(({ grams }) => grams),
+    additiveGrams: (order.additives ?? []).map((one) => onFineScale(gramsOf(one, oilSum), order)),
+    fragranceGrams: fragranceWeights(order, oilSum),
+    waterGrams: ledger.plainG + ledger.cookG,
+  }
   return {
-    oilGrams: oils,
-    alkaliGrams: alkali,
-    waterGrams: water,
-    totalGrams: oilSum + alkaliSum + water,
+    ...parts,
+    water: ledger,
+    waterOverG: 'onlyFromLiquids' in order.water ? 0 : Math.max(0, -missingG),
+    totalGrams: totalOf(parts),
   }
 }
 
-/** Alkali the oils can bind in mol, at the low end, middle or high end of each oil's saponification value. */
-export function fatEquivalents(
-  oilGrams: Readonly<Record<string, number>>,
+function extraFatWeights(
+  { extraFat, lots, scale }: BatchOrder,
+  oilG: number,
+  equivalentsMol: number,
   library: Library,
-  end: 'low' | 'typical' | 'high',
-): number {
-  return Object.entries(oilGrams).reduce((mol, [oil, grams]) => {
-    const value = oilOf(library, oil).saponificationValue[end]
-    return mol + alkaliEquivalents(grams, value)
-  }, 0)
+): Grams {
+  if (!extraFat) return {}
+  const oils = normalised(withoutTraces(extraFat.oils, 0))
+  const value = Object.entries(oils).reduce(
+    (sum, [oil, share]) =>
+      sum + fractionFromPercent(share) * saponificationOf(oil, library, lots).typical,
+    0,
+  )
+  const part = fractionFromPercent(extraFat.percent)
+  const grams = extraFatGrams(part, extraFat.of, { oilG, equivalentsMol }, value)
+  return mapValues(oils, (share) => roundedUp(grams * fractionFromPercent(share), scale?.oilStepG))
 }
 
-/** Water in g for hydroxide as weighed and oils, both in g. */
-export function waterFor(rule: WaterRule, alkaliG: number, oilG: number): number {
-  if ('ratio' in rule) return alkaliG * rule.ratio
-  if ('percentOfOils' in rule) return oilG * fractionFromPercent(rule.percentOfOils)
-  return alkaliG * (1 / fractionFromPercent(rule.lyeConcentration) - 1)
+function fragranceWeights(order: BatchOrder, oilG: number): Grams {
+  const { fragrance } = order
+  if (!fragrance) return {}
+  const grams = gramsOf(fragrance, oilG)
+  return mapValues(normalised(withoutTraces(fragrance.blend, 0)), (share) =>
+    onFineScale(grams * fractionFromPercent(share), order),
+  )
 }
 
-/** Purity of an alkali as a fraction; 1 where none is stated, which errs towards more fat. */
-export function purityOf(order: BatchOrder, kind: AlkaliKind): number {
-  const percent = order.purity[kind]
-  return percent === undefined ? 1 : fractionFromPercent(percent)
+function onFineScale(grams: number, { scale }: BatchOrder): number {
+  return roundedToNearest(grams, scale?.lyeStepG)
 }
 
-/** The part of the equivalents that an alkali takes, 0 to 1. */
-function shareOf(order: BatchOrder, kind: AlkaliKind): number {
-  const total = (order.alkali.naoh ?? 0) + (order.alkali.koh ?? 0)
-  return (order.alkali[kind] ?? 0) / total
+function totalOf(parts: Omit<Weights, 'water' | 'waterOverG' | 'totalGrams'>): number {
+  const { oilGrams, extraFatGrams, alkaliGrams, fragranceGrams, waterGrams } = parts
+  const records = [oilGrams, alkaliGrams, extraFatGrams, fragranceGrams].map(sum)
+  const lists = [...parts.acidGrams, ...parts.liquidGrams, ...parts.additiveGrams]
+  return [...records, ...lists].reduce((total, grams) => total + grams, waterGrams)
 }
 
 function mapValues(

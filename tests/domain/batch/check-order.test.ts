@@ -61,13 +61,13 @@ const WRONG: readonly (readonly [
     'neither a weight nor a mould',
     WITHOUT_SIZE,
     'oilGrams',
-    'Give either the weight of all oils or a mould, and not both.',
+    'Give one size: the weight of all oils, a mould, or bars; and not more than one.',
   ],
   [
     'both a weight and a mould',
     { ...SOUND, mould: { volumeMl: 1000 } },
     'oilGrams',
-    'Give either the weight of all oils or a mould, and not both.',
+    'Give one size: the weight of all oils, a mould, or bars; and not more than one.',
   ],
   [
     'a weight of 0 g',

@@ -1,0 +1,18 @@
+import { z } from 'zod'
+import { found } from './problems'
+import { readQuantity } from './typed-quantity'
+
+const FORMS = 'Give a number of g, or a text with its unit, such as "2.5 kg" or "1 lb 4 oz".'
+
+/** A text such as "1 lb 4 oz" as g. */
+const massText = z.string().transform((text, context) => {
+  const read = /[a-z]/iu.test(text) ? readQuantity(text, 'g') : undefined
+  if (read?.status === 'number') return read.value
+  context.addIssue({ code: 'custom', message: `${found(text)} ${FORMS}`, input: text })
+  return z.NEVER
+})
+
+/** A weight in a file: a number is g, a text names its unit. */
+export const mass = z.union([z.number(), massText], {
+  error: ({ input }) => `${found(input)} ${FORMS}`,
+})

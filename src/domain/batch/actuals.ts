@@ -1,0 +1,205 @@
+import type { Library } from '../blend/library'
+import { percentFromFraction } from '../units'
+import { type Actuals, actualWeights } from './actual-weights'
+import { type BatchFacts, NO_FACTS } from './facts'
+import { type Fix, oilFixes } from './fixes'
+import type { ReadyPlan } from './plan'
+import {
+  endsOf,
+  errorsOf,
+  EXACT,
+  type Reckoning,
+  superfatAt,
+  superfatSpan,
+  type SuperfatSpan,
+} from './reach'
+import { alkaliGrams } from '../chemistry/alkali'
+import type { Weights } from './weights'
+
+export type { Actuals } from './actual-weights'
+export type { Fix } from './fixes'
+
+/** A line that was not weighed as planned. */
+export interface Deviation {
+  readonly key: string
+  readonly name: string
+  readonly plannedG: number
+  readonly actualG: number
+  readonly percent: number
+}
+
+/** How a batch really stands. */
+export interface ActualReport {
+  /** Weights as they really are. */
+  readonly weights: Weights
+  /** Superfat of typical lots, and its span with lots and scale, percent. */
+  readonly superfatPercent: number
+  readonly reachPercent: SuperfatSpan
+  /** Hydroxide left over in typical lots and in the leanest, g as NaOH. */
+  readonly freeAlkaliG: number
+  readonly freeAlkaliWorstG: number
+  readonly verdict: 'freeLye' | 'freeLyePossible' | 'lean' | 'asPlanned' | 'rich'
+  /** Lines more than half a percent (and more than a step of the scale) off. */
+  readonly deviations: readonly Deviation[]
+  /** What to put in: first what is missing, then, if lye is still over, one of the oils. */
+  readonly fixes: readonly Fix[]
+  /** What to do, in order; plain sentences. */
+  readonly advice: readonly string[]
+}
+
+/** What was entered, or what is wrong with it. */
+export type ActualAnswer =
+  | { readonly status: 'reckoned'; readonly report: ActualReport }
+  | {
+      readonly status: 'invalid'
+      readonly problems: readonly { readonly path: string; readonly message: string }[]
+    }
+
+/** A line this far off its plan is worth a word, percent: common practice, half a percent. */
+const NOTEWORTHY_PERCENT = 0.5
+
+/** A superfat this far from the one asked still counts as planned, points: an assumption. */
+const AS_PLANNED_POINTS = 0.5
+const RICH_POINTS = 1.5
+
+/** Superfat this little under 0 is floating point, percent. */
+const NOISE_PERCENT = 1e-9
+
+/** The real superfat of what was weighed: s = 1 − (alkali × purity − acids) / T, and how to mend it. */
+export function actualReport(
+  plan: ReadyPlan,
+  actuals: Actuals,
+  library: Library,
+  facts: BatchFacts = NO_FACTS,
+): ActualAnswer {
+  const problems = actualProblems(plan, actuals)
+  if (problems.length > 0) return { status: 'invalid', problems }
+  const weights = actualWeights(plan, actuals)
+  const reckoning: Reckoning = { order: plan.order, weights, library, facts }
+  const superfatPercent = superfatAt(reckoning, 'typical')
+  const reachPercent = superfatSpan(reckoning, errorsOf(plan.order))
+  const verdict = verdictOf(plan, superfatPercent, reachPercent)
+  const deviations = deviationsOf(plan, actuals)
+  const fixes = fixesFor(plan, actuals, reckoning, verdict)
+  return {
+    status: 'reckoned',
+    report: {
+      weights,
+      superfatPercent,
+      reachPercent,
+      freeAlkaliG: freeAlkali(reckoning, 'typical'),
+      freeAlkaliWorstG: freeAlkali(reckoning, 'low'),
+      verdict,
+      deviations,
+      fixes,
+      advice: adviceOn(verdict, fixes, superfatPercent),
+    },
+  }
+}
+
+function actualProblems(plan: ReadyPlan, actuals: Actuals) {
+  const keys = new Set(plan.ingredients.map(({ key }) => key))
+  const wrong = Object.entries(actuals).flatMap(([key, grams]) => {
+    const path = `actual.${key}`
+    if (!keys.has(key))
+      return [
+        { path, message: `The plan has no line "${key}". Use one of ${[...keys].join(', ')}.` },
+      ]
+    if (Number.isFinite(grams) && grams >= 0) return []
+    return [{ path, message: `The weight is ${grams} g. Give 0 or more.` }]
+  })
+  if (wrong.length > 0) return wrong
+  const { oilGrams, extraFatGrams } = actualWeights(plan, actuals)
+  const fat = [...Object.values(oilGrams), ...Object.values(extraFatGrams)]
+  if (fat.some((grams) => grams > 0)) return []
+  return [{ path: 'actual', message: 'No fat was weighed at all. Enter the oils.' }]
+}
+
+function verdictOf(
+  plan: ReadyPlan,
+  superfatPercent: number,
+  { min }: SuperfatSpan,
+): ActualReport['verdict'] {
+  const asked = plan.superfat.askedPercent
+  if (superfatPercent < -NOISE_PERCENT) return 'freeLye'
+  if (min < -NOISE_PERCENT && plan.order.confirmedLean === undefined) return 'freeLyePossible'
+  if (superfatPercent < asked - AS_PLANNED_POINTS) return 'lean'
+  return superfatPercent > asked + RICH_POINTS ? 'rich' : 'asPlanned'
+}
+
+function deviationsOf(plan: ReadyPlan, actuals: Actuals): Deviation[] {
+  return plan.ingredients.flatMap(({ key, name, grams, stepG }) => {
+    const actualG = actuals[key] ?? grams
+    const percent = percentFromFraction(actualG / grams - 1)
+    const small = Math.abs(actualG - grams) <= (stepG ?? 0)
+    if (small || Math.abs(percent) <= NOTEWORTHY_PERCENT) return []
+    return [{ key, name, plannedG: grams, actualG, percent }]
+  })
+}
+
+/** Fat weighed short goes in first; more oil only if lye is then still over. */
+function fixesFor(
+  plan: ReadyPlan,
+  actuals: Actuals,
+  reckoning: Reckoning,
+  verdict: ActualReport['verdict'],
+): Fix[] {
+  if (verdict === 'asPlanned') return []
+  const short = deviationsOf(plan, actuals).filter(
+    ({ key, actualG, plannedG }) => actualG < plannedG && /^(oil|extraFat|acid):/u.test(key),
+  )
+  const putIn = short.map(({ key, name, plannedG, actualG }): Fix => ({
+    kind: 'putIn',
+    key,
+    name,
+    grams: plannedG - actualG,
+  }))
+  if (verdict === 'rich') return putIn
+  const filled = Object.fromEntries(short.map(({ key, plannedG }) => [key, plannedG]))
+  const weights = actualWeights(plan, { ...actuals, ...filled })
+  return [...putIn, ...oilFixes(plan, { ...reckoning, weights })]
+}
+
+function freeAlkali(reckoning: Reckoning, end: 'typical' | 'low'): number {
+  const errors = end === 'typical' ? EXACT : errorsOf(reckoning.order)
+  const { alkaliMol, acidMol, fatMol } = endsOf(reckoning, end, errors, 'all')
+  return alkaliGrams(Math.max(0, alkaliMol - acidMol - fatMol), 'naoh')
+}
+
+const ONLY_WHILE_LIQUID =
+  'Only while it is still liquid in the pot: stir it in until even, then pour. Once poured, do not use or sell it: test for free alkali, and make it over with this oil or throw it away as caustic waste.'
+
+function adviceOn(
+  verdict: ActualReport['verdict'],
+  fixes: readonly Fix[],
+  superfatPercent: number,
+): string[] {
+  const missing = fixes.filter((fix) => fix.kind === 'putIn')
+  const [oil] = fixes.filter((fix) => fix.kind === 'addOil')
+  return [
+    ...VERDICT_SAYS[verdict](superfatPercent),
+    ...missing.map(({ name, grams }) => `Put in what is missing: ${grams.toFixed(1)} g ${name}.`),
+    ...(oil
+      ? [
+          `${missing.length > 0 ? 'Then add' : 'Add'} ${oil.grams.toFixed(1)} g ${oil.name} on top: superfat ${oil.superfatPercent.toFixed(1)} %, in the leanest lots ${oil.leanestPercent.toFixed(1)} %.`,
+        ]
+      : []),
+    ...(fixes.length > 0 && verdict !== 'rich' ? [ONLY_WHILE_LIQUID] : []),
+  ]
+}
+
+const VERDICT_SAYS: Readonly<
+  Record<ActualReport['verdict'], (superfatPercent: number) => readonly string[]>
+> = {
+  freeLye: (s) => [
+    `There is more lye than the fat can use: superfat ${s.toFixed(1)} %. It burns. Stop, gloves and goggles on.`,
+  ],
+  freeLyePossible: (s) => [
+    `Typical lots leave ${s.toFixed(1)} % superfat, but the leanest could leave free lye. Mend it before pouring.`,
+  ],
+  lean: (s) => [`Leaner than asked: superfat ${s.toFixed(1)} %. Safe as weighed, less mild.`],
+  asPlanned: (s) => [`As planned: superfat ${s.toFixed(1)} %.`],
+  rich: (s) => [
+    `Richer than asked: superfat ${s.toFixed(1)} %. Safe; softer, less lather, sooner rancid. Do not add lye by guess.`,
+  ],
+}

@@ -1,0 +1,76 @@
+import { alkaliGrams, type AlkaliKind, equivalentsIn } from '../chemistry/alkali'
+import { type AlkaliShares, equivalentsFromWeights, shared } from '../chemistry/alkali-shares'
+import { fractionFromPercent } from '../units'
+import { alkalisOf, type BatchOrder } from './order'
+import { roundedDown } from './rounding'
+
+/** Hydroxide as weighed, by kind: flakes with their impurities, or a solution with its water. */
+export type AlkaliGrams = Readonly<Partial<Record<AlkaliKind, number>>>
+
+/**
+ * The part of the equivalents that each alkali takes, 0 to 1. Shares by mol are that themselves; shares
+ * by weight of pure hydroxide are turned by their molar masses.
+ */
+export function alkaliShares({ alkali, alkaliBy }: BatchOrder): AlkaliShares {
+  const shares = { naoh: alkali.naoh ?? 0, koh: alkali.koh ?? 0 }
+  return alkaliBy === 'weight' ? equivalentsFromWeights(shares) : shared(shares)
+}
+
+/**
+ * Alkali to weigh for so many mol, rounded down: share × mol × M / content. Content is the purity of
+ * flakes or the strength of a solution.
+ */
+export function alkaliWeights(order: BatchOrder, equivalentsMol: number): AlkaliGrams {
+  const shares = alkaliShares(order)
+  return Object.fromEntries(
+    alkalisOf(order).map((kind) => [
+      kind,
+      roundedDown(
+        alkaliGrams(equivalentsMol * shares[kind], kind) / contentOf(order, kind),
+        order.scale?.lyeStepG,
+      ),
+    ]),
+  )
+}
+
+/** One alkali of an order as it is weighed. */
+export interface WeighedAlkali {
+  readonly kind: AlkaliKind
+  /** As weighed, g. */
+  readonly grams: number
+  readonly form: 'dry' | 'solution'
+  /** Pure hydroxide in it, g and mol. */
+  readonly pureG: number
+  readonly equivalentsMol: number
+  /** Water of a solution, g; 0 for flakes, whose impurities are not counted as water for the lye. */
+  readonly waterG: number
+}
+
+/** The alkalis of an order with what is in them. */
+export function weighedAlkalis(order: BatchOrder, weights: AlkaliGrams): WeighedAlkali[] {
+  return alkalisOf(order).map((kind) => {
+    const grams = weights[kind] ?? 0
+    const form = order.lyeSolution?.[kind] === undefined ? 'dry' : 'solution'
+    const pureG = grams * contentOf(order, kind)
+    return {
+      kind,
+      grams,
+      form,
+      pureG,
+      equivalentsMol: equivalentsIn(grams, contentOf(order, kind), kind),
+      waterG: form === 'solution' ? grams - pureG : 0,
+    }
+  })
+}
+
+/** Purity of an alkali as a fraction; 1 where none is stated, which errs towards more fat. */
+export function purityOf(order: BatchOrder, kind: AlkaliKind): number {
+  const percent = order.purity[kind]
+  return percent === undefined ? 1 : fractionFromPercent(percent)
+}
+
+/** Pure hydroxide in what is weighed, as a fraction: the strength of a solution, else the purity. */
+export function contentOf(order: BatchOrder, kind: AlkaliKind): number {
+  const strength = order.lyeSolution?.[kind]
+  return strength === undefined ? purityOf(order, kind) : fractionFromPercent(strength)
+}

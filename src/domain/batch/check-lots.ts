@@ -1,0 +1,72 @@
+import { plain, problem, type Problem, unknownOil } from '../blend/check-blend'
+import { type Library, oilOf } from '../blend/library'
+import type { NaturalRange } from '../blend/oil'
+import { ALKALI_MOLAR_MASS } from '../chemistry/alkali'
+import { MG_PER_GRAM } from '../units'
+import type { BatchOrder, OilLot } from './order'
+
+/** mg KOH for each mg NaOH that fat takes: 56.105 / 39.997 = 1.4027. */
+const KOH_PER_NAOH = ALKALI_MOLAR_MASS.koh / ALKALI_MOLAR_MASS.naoh
+
+/** How far outside its natural range a lot's value may lie and still be that oil's, as a part of the end. */
+const BELIEVABLE = 0.05
+
+/** The figures that people give in the place of mg KOH per g, and how each is turned into it. */
+const MIXED_UP: readonly { readonly what: string; readonly factor: number }[] = [
+  { what: 'g NaOH per g', factor: KOH_PER_NAOH * MG_PER_GRAM },
+  { what: 'g KOH per g', factor: MG_PER_GRAM },
+  { what: 'mg NaOH per g', factor: KOH_PER_NAOH },
+]
+
+/** What is wrong with the suppliers' figures for the lots in hand. */
+export function lotProblems({ lots = {} }: BatchOrder, library: Library): Problem[] {
+  return Object.entries(lots).flatMap(([oil, lot]) => {
+    const unknown = unknownOil(oil, library, `lots.${oil}`)
+    return unknown.length > 0 ? unknown : valueProblems(oil, lot, library)
+  })
+}
+
+function valueProblems(oil: string, lot: OilLot, library: Library): Problem[] {
+  const { saponificationValue: value, tolerance } = lot
+  const path = `lots.${oil}.saponificationValue`
+  const range = oilOf(library, oil).saponificationValue
+  if (value === undefined)
+    return tolerance === undefined
+      ? []
+      : [problem(`lots.${oil}.tolerance`, 'A tolerance needs the value that it belongs to.')]
+  if (!believable(value, range)) return [problem(path, unbelievableMessage(value, range))]
+  if (tolerance === undefined || (tolerance >= 0 && tolerance < value)) return []
+  return [
+    problem(
+      `lots.${oil}.tolerance`,
+      `The tolerance is ${tolerance} mg KOH/g. Give 0 or more, and less than the value of ${value}.`,
+    ),
+  ]
+}
+
+/** Whether a value can be that oil's at all. */
+function believable(value: number, { low, high }: NaturalRange): boolean {
+  return value >= low * (1 - BELIEVABLE) && value <= high * (1 + BELIEVABLE)
+}
+
+function unbelievableMessage(value: number, range: NaturalRange): string {
+  const between = `Sound lots of this oil have ${range.low} to ${range.high} mg KOH/g`
+  const meant = MIXED_UP.find(({ factor }) => believable(value * factor, range))
+  if (!meant) return `The value is ${value} mg KOH/g. ${between}. Look at the certificate again.`
+  return (
+    `The value ${value} looks like ${meant.what}; as mg KOH/g that is ` +
+    `${plain(Math.round(value * meant.factor * 10) / 10)}. ${between}. Give it in mg KOH/g.`
+  )
+}
+
+/** A value just outside its oil's range, which is weighed out and remarked upon. */
+export function lotRemarks({ lots = {} }: BatchOrder, library: Library): string[] {
+  return Object.entries(lots).flatMap(([oil, { saponificationValue: value }]) => {
+    const { name, saponificationValue } = oilOf(library, oil)
+    const { low, high } = saponificationValue
+    if (value === undefined || (value >= low && value <= high)) return []
+    return [
+      `${name}: the certificate's ${value} mg KOH/g lies outside the ${low} to ${high} of sound lots. Have it confirmed.`,
+    ]
+  })
+}

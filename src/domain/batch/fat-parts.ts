@@ -1,0 +1,56 @@
+import { type Library, oilOf } from '../blend/library'
+import type { OilKind } from '../blend/oil'
+import { alkaliEquivalents } from '../chemistry/alkali'
+import { type BatchFacts, factOf } from './facts'
+import { saponificationOf } from './lots'
+import type { BatchOrder } from './order'
+import type { Grams, Weights } from './weights'
+import { liquidFatG } from './water-weights'
+
+/** One fat in the pot. */
+export interface FatPart {
+  /** Oil id, or the id of the liquid whose fat it is. */
+  readonly id: string
+  readonly from: 'oil' | 'liquid'
+  readonly grams: number
+  /** What it binds at typical values, mol. */
+  readonly equivalentsMol: number
+  readonly kind: OilKind
+  /** Stirred in when the cook is done, so that alkali reaches it last. */
+  readonly late: boolean
+}
+
+/** All fat of a batch: blend, extra fat and the fat of milk and the like. */
+export function fatParts(
+  order: BatchOrder,
+  weights: Weights,
+  library: Library,
+  facts: BatchFacts,
+): FatPart[] {
+  const parts = (grams: Grams, late: boolean) =>
+    Object.entries(grams).map(([id, g]): FatPart => {
+      const value = saponificationOf(id, library, order.lots).typical
+      const { kind } = oilOf(library, id)
+      return { id, from: 'oil', grams: g, equivalentsMol: alkaliEquivalents(g, value), kind, late }
+    })
+  return [
+    ...parts(weights.oilGrams, false),
+    ...parts(weights.extraFatGrams, order.extraFat?.when === 'afterCook'),
+    ...(order.liquids ?? []).flatMap((use, index) => {
+      const fact = factOf(facts.liquids, use.liquid)
+      const grams = liquidFatG(use, fact, weights.liquidGrams[index] ?? 0)
+      return grams > 0 ? [liquidFat(use.liquid, grams, fact.fatSaponificationValue)] : []
+    }),
+  ]
+}
+
+function liquidFat(id: string, grams: number, saponificationValue: number): FatPart {
+  return {
+    id,
+    from: 'liquid',
+    grams,
+    equivalentsMol: alkaliEquivalents(grams, saponificationValue),
+    kind: 'triglyceride',
+    late: false,
+  }
+}

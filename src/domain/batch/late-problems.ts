@@ -1,0 +1,112 @@
+import { problem, type Problem } from '../blend/check-blend'
+import { fractionFromPercent, percentFromFraction } from '../units'
+import { chargeOf } from './charge'
+import type { CurePlan } from './cure'
+import { dissolving } from './dissolving'
+import type { BatchOrder } from './order'
+import type { Reckoning } from './reach'
+import { jugWaterG } from './water-weights'
+import type { Weights } from './weights'
+
+/** Water over what was asked that rounding and guessing may leave, as a part of what was asked. */
+const WATER_SLACK = 0.005
+
+/** What a batch is too small to show on the scale in use. */
+export function nothingLeft(weights: Weights, order: BatchOrder): Problem[] {
+  if (!order.scale) return []
+  const asked = (amount: { grams?: number | undefined; percentOfOils?: number | undefined }) =>
+    (amount.grams ?? amount.percentOfOils ?? 0) > 0
+  const listed = (name: 'acids' | 'additives', grams: readonly number[]) =>
+    grams.flatMap((g, i) => {
+      const one = order[name]?.[i]
+      return one && asked(one) ? [{ path: `${name}[${i}]`, grams: g }] : []
+    })
+  const keyed = (name: string, grams: Readonly<Record<string, number | undefined>>) =>
+    Object.entries(grams).map(([id, g]) => ({ path: `${name}.${id}`, grams: g ?? 0 }))
+  const lost = [
+    ...keyed('blend', weights.oilGrams),
+    ...keyed('alkali', weights.alkaliGrams),
+    ...listed('acids', weights.acidGrams),
+    ...listed('additives', weights.additiveGrams),
+    ...(order.fragrance && asked(order.fragrance)
+      ? keyed('fragrance.blend', weights.fragranceGrams)
+      : []),
+  ].filter(({ grams }) => grams === 0)
+  const message =
+    'This rounds to 0 g on the scale in use. Make a larger batch, use a finer scale or leave it out.'
+  return lost.map(({ path }) => ({ path, message }))
+}
+
+/** What only the weights tell. */
+export function lateProblems(reckoning: Reckoning): Problem[] {
+  return [
+    ...acidProblems(reckoning),
+    ...waterOverProblems(reckoning),
+    ...iceProblems(reckoning),
+    ...dissolving(waterPath(reckoning.order), jugConcentrationPercent(reckoning)),
+  ]
+}
+
+/** Hydroxide with its impurities in what the jug holds while it dissolves, percent by weight. */
+export function jugConcentrationPercent(reckoning: Reckoning): number {
+  const { alkalis } = chargeOf(reckoning)
+  const hydroxideG = alkalis.reduce((g, one) => g + one.grams - one.waterG, 0)
+  return percentFromFraction(hydroxideG / (hydroxideG + jugWaterG(reckoning.weights.water)))
+}
+
+function acidProblems(reckoning: Reckoning): Problem[] {
+  const { alkaliMol, acidMol } = chargeOf(reckoning)
+  if (acidMol < alkaliMol) return []
+  return [problem('acids', 'The acids take all the hydroxide there is. Give less acid.')]
+}
+
+function waterOverProblems({ order, weights }: Reckoning): Problem[] {
+  const { askedG } = weights.water
+  const steps = 1 + (order.liquids ?? []).length
+  const slack = askedG * WATER_SLACK + (order.scale?.oilStepG ?? 0) * steps
+  if (weights.waterOverG <= slack) return []
+  const brought = askedG + weights.waterOverG
+  return [
+    problem(
+      waterPath(order),
+      `Liquids, acids and lye solution bring ${brought.toFixed(0)} g of water, ${weights.waterOverG.toFixed(0)} g more than asked for. ` +
+        'Take less of them, ask for more water, or give water { "onlyFromLiquids": true }.',
+    ),
+  ]
+}
+
+function iceProblems({ order, weights }: Reckoning): Problem[] {
+  const ice = order.lye?.iceGrams ?? 0
+  const plain = weights.water.plainG + weights.water.cookG
+  if (ice <= plain) return []
+  return [
+    problem(
+      'lye.iceGrams',
+      `The ice weighs ${ice} g and the water ${plain.toFixed(0)} g. Give less ice.`,
+    ),
+  ]
+}
+
+/** More of a fragrance than its certificate allows in the finished bar. */
+export function ifraProblems({ order, weights }: Reckoning, cure: CurePlan): Problem[] {
+  return Object.entries(order.fragrance?.certificates ?? {}).flatMap(
+    ([id, { ifraMostPercent }]) => {
+      const grams = weights.fragranceGrams[id] ?? 0
+      const percent = percentFromFraction(grams / cure.driestG)
+      if (ifraMostPercent === undefined || percent <= ifraMostPercent) return []
+      const most = cure.driestG * fractionFromPercent(ifraMostPercent)
+      return [
+        problem(
+          `fragrance.certificates.${id}`,
+          `${id} would be ${percent.toFixed(2)} % of the dry bar; its certificate allows ${ifraMostPercent} %, which is ${most.toFixed(1)} g here. Give less.`,
+        ),
+      ]
+    },
+  )
+}
+
+/** Where the water of an order is said. */
+function waterPath({ water }: BatchOrder): string {
+  const [way] = Object.keys(water)
+  return way === undefined || way === 'onlyFromLiquids' ? 'water' : `water.${way}`
+}

@@ -1,0 +1,125 @@
+import { batchCode } from './batch-code'
+import { daysAfter } from './dates'
+import type { ReadyPlan } from './plan'
+import { type WorkStep, workSteps } from './steps'
+
+/** A figure with its name, ready to print. */
+export interface SheetRow {
+  readonly what: string
+  readonly value: string
+}
+
+/** All that a workshop sheet says, but the layout. */
+export interface Sheet {
+  readonly title: string
+  readonly batchCode: string | null
+  readonly madeOn: string | null
+  readonly readyOn: string | null
+  readonly process: ReadyPlan['process']
+  /** Never empty. */
+  readonly cautions: readonly string[]
+  readonly warnings: readonly string[]
+  readonly steps: readonly WorkStep[]
+  /** Superfat, lye and water. */
+  readonly lyeRows: readonly SheetRow[]
+  /** Mould, cut, cure. */
+  readonly barRows: readonly SheetRow[]
+  /** What the supplier's lots are called, and other papers. */
+  readonly lots: readonly SheetRow[]
+  readonly cost: ReadyPlan['cost']
+}
+
+/** A sheet, or why none is printed. */
+export type SheetAnswer =
+  | { readonly status: 'ready'; readonly sheet: Sheet }
+  | { readonly status: 'refused'; readonly reasons: readonly string[] }
+
+/** The sheet of a plan: refused while its leanest lots could leave free lye, and without cautions. */
+export function sheetOf(plan: ReadyPlan, cautions: readonly string[]): SheetAnswer {
+  if (plan.blocked) return { status: 'refused', reasons: [plan.blocked.message] }
+  if (cautions.length === 0)
+    return { status: 'refused', reasons: ['No sheet without the cautions. Load them.'] }
+  const { papers = {} } = plan.order
+  return {
+    status: 'ready',
+    sheet: {
+      title: papers.product ?? 'Batch of soap',
+      batchCode: batchCode(papers),
+      madeOn: papers.madeOn ?? null,
+      readyOn: papers.madeOn === undefined ? null : daysAfter(papers.madeOn, plan.cure.days),
+      process: plan.process,
+      cautions,
+      warnings: plan.warnings,
+      steps: workSteps(plan),
+      lyeRows: lyeRows(plan),
+      barRows: barRows(plan),
+      lots: Object.entries(plan.order.lots ?? {}).flatMap(([oil, { name }]) =>
+        name === undefined ? [] : [{ what: oil, value: name }],
+      ),
+      cost: plan.cost,
+    },
+  }
+}
+
+function lyeRows({ superfat, figures, heat, containers, order }: ReadyPlan): SheetRow[] {
+  const { reachPercent: reach, leastSafePercent: least } = superfat
+  const rows: (SheetRow | null)[] = [
+    {
+      what: 'Superfat',
+      value: `asked ${one(superfat.askedPercent)} %, as weighed ${one(superfat.typicalPercent)} %, lots${superfat.scaleKnown ? ' and scale' : ''} may give ${one(reach.min)} to ${one(reach.max)} %`,
+    },
+    least === null
+      ? null
+      : { what: 'Free lye possible below', value: `${one(least)} % lye discount` },
+    superfat.inCook && {
+      what: 'Superfat in the cook',
+      value: `${one(superfat.inCook.typicalPercent)} %, may be ${one(superfat.inCook.reachPercent.min)} to ${one(superfat.inCook.reachPercent.max)} %`,
+    },
+    {
+      what: 'Shares of the alkalis',
+      value: order.alkaliBy === 'weight' ? 'by weight of pure hydroxide' : 'by mol',
+    },
+    {
+      what: 'Lye',
+      value: `${one(figures.lyeConcentrationPercent)} %, water to hydroxide ${figures.waterToHydroxide.toFixed(2)} : 1`,
+    },
+    heat && {
+      what: 'Lye gets as hot as',
+      value: `${heat.ceilingC.toFixed(0)} °C (within ${heat.uncertaintyK.toFixed(0)} K, no heat lost), from ${heat.startC} °C`,
+    },
+    heat && { what: 'Lye volume', value: `${heat.volumeMl.toFixed(0)} ml at 20 °C` },
+    containers && { what: 'Jug and pot', value: `${containers.jugMl} ml, ${containers.potMl} ml` },
+  ]
+  return rows.filter((row) => row !== null)
+}
+
+function barRows({ bars, cure, density, outcome }: ReadyPlan): SheetRow[] {
+  const rows: (SheetRow | null)[] = [
+    { what: 'Into the mould', value: `${cure.freshG.toFixed(0)} g` },
+    density && {
+      what: 'Batter',
+      value: `${density.gPerMl.toFixed(3)} g/ml (${density.lowGPerMl.toFixed(2)} to ${density.highGPerMl.toFixed(2)})`,
+    },
+    bars && {
+      what: 'Bars',
+      value: `${bars.count} of ${bars.wetG.toFixed(0)} g wet, about ${bars.curedG.toFixed(0)} g dry, not under ${bars.driestG.toFixed(0)} g`,
+    },
+    {
+      what: 'Cure',
+      value: `${cure.days} days; loses about ${one(cure.lossPercent)} % of its weight, down to ${one(cure.finalMoisturePercent)} % water`,
+    },
+    {
+      what: 'Glycerol',
+      value: `${outcome.balance.glycerolG.toFixed(0)} g, ${one(cure.glycerolPercent)} % of the dry bars`,
+    },
+    {
+      what: 'Total fatty matter',
+      value: `${one(cure.fattyMatterPercent)} % of the dry bars, predicted`,
+    },
+  ]
+  return rows.filter((row) => row !== null)
+}
+
+function one(value: number): string {
+  return value.toFixed(1)
+}

@@ -1,0 +1,76 @@
+import { percentFromFraction } from '../units'
+import { acidTakes, weighedAcids } from './acid-weights'
+import { askedTogether, leastSafePercent } from './least-safe'
+import { fatEquivalents } from './lots'
+import {
+  errorsOf,
+  EXACT,
+  type Reckoning,
+  superfatAt,
+  superfatSpan,
+  type SuperfatSpan,
+} from './reach'
+import { sum } from './weights'
+
+/** Everything about the fat that is left over; percent of the equivalents of all fat unless said. */
+export interface SuperfatReport {
+  /** Lye discount and extra fat together, as asked. */
+  readonly askedPercent: number
+  /** As weighed, at typical saponification values. */
+  readonly typicalPercent: number
+  /** What the lots of the oils can make of it. */
+  readonly lotsPercent: SuperfatSpan
+  /** The same with the scale's error, the purity's upper end and the acids' lower end. */
+  readonly reachPercent: SuperfatSpan
+  /** Whether scales were stated, so that their error and rounding are in `reachPercent`. */
+  readonly scaleKnown: boolean
+  /** While it cooks, before the fat kept back is in; null where none is kept back. */
+  readonly inCook: { readonly typicalPercent: number; readonly reachPercent: SuperfatSpan } | null
+  /** The lye discount to ask for so that the leanest lots end at 0 or above; null where none does. */
+  readonly leastSafePercent: number | null
+  /** The extra fat as part of three wholes; null without. They differ: say which is meant. */
+  readonly extraFat: {
+    readonly ofEquivalentsPercent: number
+    readonly ofAllFatPercent: number
+    readonly ofOilsPercent: number
+  } | null
+  /** Points of superfat that come of acids whose hydroxide is not weighed on top. */
+  readonly fromUnpaidAcidsPercent: number
+}
+
+/** The superfat of a batch and how far it reaches. */
+export function superfatReport(reckoning: Reckoning): SuperfatReport {
+  const { order, weights, library, facts } = reckoning
+  const baseMol = fatEquivalents(weights.oilGrams, library, 'typical', order.lots)
+  const extraMol = fatEquivalents(weights.extraFatGrams, library, 'typical', order.lots)
+  const acids = weighedAcids(order, weights.acidGrams, facts)
+  const unpaidMol = acidTakes(acids, 'all') - acidTakes(acids, 'paid')
+  const errors = errorsOf(order)
+  return {
+    askedPercent: askedTogether(order.superfat, baseMol, extraMol),
+    typicalPercent: superfatAt(reckoning, 'typical'),
+    lotsPercent: superfatSpan(reckoning, EXACT),
+    reachPercent: superfatSpan(reckoning, errors),
+    scaleKnown: order.scale !== undefined,
+    inCook: order.extraFat?.when === 'afterCook' ? inCook(reckoning) : null,
+    leastSafePercent: leastSafePercent(reckoning, errors),
+    extraFat: order.extraFat ? extraFatWays(reckoning, baseMol, extraMol) : null,
+    fromUnpaidAcidsPercent: percentFromFraction(unpaidMol / (baseMol + extraMol)),
+  }
+}
+
+function inCook(reckoning: Reckoning) {
+  return {
+    typicalPercent: superfatAt(reckoning, 'typical', EXACT, 'inCook'),
+    reachPercent: superfatSpan(reckoning, errorsOf(reckoning.order), 'inCook'),
+  }
+}
+
+function extraFatWays({ weights }: Reckoning, baseMol: number, extraMol: number) {
+  const [oils, extra] = [sum(weights.oilGrams), sum(weights.extraFatGrams)]
+  return {
+    ofEquivalentsPercent: percentFromFraction(extraMol / (baseMol + extraMol)),
+    ofAllFatPercent: percentFromFraction(extra / (oils + extra)),
+    ofOilsPercent: percentFromFraction(extra / oils),
+  }
+}

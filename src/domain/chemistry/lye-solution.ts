@@ -1,0 +1,65 @@
+import { interpolated } from './interpolate'
+
+/** A figure at a strength, percent of pure hydroxide by weight. */
+export interface AtStrength {
+  readonly percent: number
+  readonly value: number
+}
+
+/** What is known of one hydroxide in water (data/lye-solution.json). */
+export interface LyeTable {
+  /** Heat set free per mol of solid, kJ, by mol of water per mol of hydroxide; null is endless water. */
+  readonly heatOfSolution: readonly {
+    readonly waterPerAlkaliMol: number | null
+    readonly kjPerMol: number
+  }[]
+  /** J per g and K near 20 to 25 °C. */
+  readonly heatCapacityJPerGK: readonly AtStrength[]
+  /** g/ml at some temperatures, which rise. */
+  readonly densityGPerMl: readonly {
+    readonly tempC: number
+    readonly points: readonly AtStrength[]
+  }[]
+  /** Boiling point at 1 atm, °C. */
+  readonly boilingC: readonly AtStrength[]
+  /** How far a reckoned peak temperature may be wrong, K. */
+  readonly peakUncertaintyK: number
+}
+
+/**
+ * Heat in kJ that a mol of solid hydroxide sets free in `waterMol` mol of water. Read in 1/r (r mol of
+ * water per mol), where the table is nearly straight and endless water is 0. Valid from the strongest
+ * row (about 50 %) down.
+ */
+export function heatOfSolutionKj({ heatOfSolution }: LyeTable, waterPerAlkaliMol: number): number {
+  const rows = heatOfSolution
+    .map((row) => ({
+      x: row.waterPerAlkaliMol === null ? 0 : 1 / row.waterPerAlkaliMol,
+      y: row.kjPerMol,
+    }))
+    .sort((a, b) => a.x - b.x)
+  return interpolated(rows, 1 / waterPerAlkaliMol)
+}
+
+/** Heat capacity in J per g and K of a solution of `percent` pure hydroxide by weight. */
+export function heatCapacityJPerGK({ heatCapacityJPerGK: rows }: LyeTable, percent: number) {
+  return interpolated(rows.map(asPoint), percent)
+}
+
+/** Boiling point in °C at 1 atm of a solution of `percent` pure hydroxide by weight. */
+export function boilingC({ boilingC: rows }: LyeTable, percent: number): number {
+  return interpolated(rows.map(asPoint), percent)
+}
+
+/** Density in g/ml of a solution of `percent` pure hydroxide by weight at `tempC` °C. */
+export function lyeDensityGPerMl({ densityGPerMl }: LyeTable, percent: number, tempC: number) {
+  const atStrength = densityGPerMl.map((column) => ({
+    x: column.tempC,
+    y: interpolated(column.points.map(asPoint), percent),
+  }))
+  return interpolated(atStrength, tempC)
+}
+
+function asPoint({ percent, value }: AtStrength) {
+  return { x: percent, y: value }
+}
