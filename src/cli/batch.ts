@@ -1,22 +1,54 @@
-import { batchFile, orderOf } from '../data/batch-file'
+import { batchFacts } from '../data/batch-facts'
 import { lyeCautions } from '../data/cautions'
 import { jsonSchemas } from '../data/json-schema'
 import { library } from '../data/library'
-import { parseJson } from '../data/problems'
-import { planBatch } from '../domain/batch/plan'
-import { allInvalid, type Command, type Result, solved } from './command'
+import { actualReport } from '../domain/batch/actuals'
+import type { ReadyPlan } from '../domain/batch/plan'
+import { sheetOf } from '../domain/batch/sheet'
+import { soapComposition } from '../domain/batch/soap-composition'
+import type { MassUnit } from '../domain/units'
+import { planFile } from './batch-plan'
+import { allInvalid, type Command, type Flags, invalid, type Result, solved } from './command'
+import { isMassUnit, isSheetForm, SHEET_FORMS, withSheetForm } from './sheet-flag'
+import { sheetHtml } from './sheet-html'
+import { sheetText } from './sheet-text'
 
 export const batch: Command = {
-  says: 'the weights of a batch, with its lye',
-  flags: {},
+  says: 'the weights of a batch, with its lye; or its sheet for the workshop',
+  flags: { sheet: { type: 'string' }, unit: { type: 'string' } },
+  flagHelp: [
+    '--sheet [text|html]     print the sheet for the workshop',
+    '--unit g|kg|oz|lb       unit of the weights on the sheet, g if left out',
+  ],
   schema: jsonSchemas.batch,
-  run: (text) => Promise.resolve(plan(text)),
+  arrange: withSheetForm,
+  run: (text, flags) => Promise.resolve(answer(text, flags)),
 }
 
-function plan(text: string): Result {
-  const file = parseJson(batchFile, text)
+function answer(text: string, { sheet, unit = 'g' }: Flags): Result {
+  if (!isMassUnit(unit))
+    return invalid('--unit', `There is no unit "${String(unit)}". Use g, kg, oz or lb.`)
+  const file = planFile(text)
   if (file.status === 'invalid') return allInvalid(file.problems)
-  const answer = planBatch(orderOf(file.value), library)
-  if (answer.status === 'invalid') return allInvalid(answer.problems)
-  return solved({ ...answer, cautions: lyeCautions })
+  if (sheet !== undefined) return sheetResult(file.plan, sheet, unit)
+  const actual = file.actual && actualReport(file.plan, file.actual, library, batchFacts)
+  if (actual?.status === 'invalid') return allInvalid(actual.problems)
+  return solved({
+    ...file.plan,
+    soaps: soapComposition(file.plan.outcome, library.oils, library.acids),
+    ...(actual ? { actual: actual.report } : {}),
+    cautions: lyeCautions,
+  })
+}
+
+function sheetResult(plan: ReadyPlan, form: string | boolean, unit: MassUnit): Result {
+  if (!isSheetForm(form))
+    return invalid(
+      '--sheet',
+      `There is no sheet as "${String(form)}". Use ${SHEET_FORMS.join(' or ')}.`,
+    )
+  const printed = sheetOf(plan, lyeCautions)
+  if (printed.status === 'refused')
+    return allInvalid(printed.reasons.map((message) => ({ path: 'superfat', message })))
+  return solved(form === 'html' ? sheetHtml(printed.sheet, unit) : sheetText(printed.sheet, unit))
 }

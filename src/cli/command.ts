@@ -28,6 +28,8 @@ export interface Command {
   readonly flags: NonNullable<ParseArgsConfig['options']>
   /** What its flags mean, a line each. */
   readonly flagHelp?: readonly string[]
+  /** Puts its arguments in order before they are parsed. */
+  readonly arrange?: (args: readonly string[]) => string[]
   /** The JSON Schema of its file; a command without one reads no file. */
   readonly schema?: () => unknown
   run(text: string, flags: Flags): Promise<Result>

@@ -4,6 +4,7 @@ import { at } from './at'
 import { batch } from './batch'
 import { type Command, invalid, type Result, solved } from './command'
 import { frontier } from './frontier'
+import { label } from './label'
 import { oils } from './oils'
 import { range } from './range'
 import { solve } from './solve'
@@ -17,6 +18,7 @@ const COMMANDS: Readonly<Record<string, Command>> = {
   at,
   alternatives,
   batch,
+  label,
   oils,
 }
 
@@ -31,7 +33,7 @@ export async function run(args: readonly string[], readInput: ReadInput): Promis
     const names = Object.keys(COMMANDS).join(', ')
     return invalid('', `There is no command "${name}". Use one of ${names}; --help tells more.`)
   }
-  const parsed = parse(command, rest)
+  const parsed = parse(command, command.arrange?.(rest) ?? rest)
   if (parsed instanceof Error)
     return invalid('', `${parsed.message}. ${name} --help tells what there is.`)
   const { values, positionals } = parsed
