@@ -7,11 +7,12 @@ import { limitsOf } from '../../domain/optimise/limits'
 import type { NoResult, StudyQuestion, StudyResult } from '../../domain/optimise/studies/question'
 import type { Naming } from '../../state/bench-study.svelte'
 import { limitInWords } from '../brief/limit-words'
-import { number } from '../format'
+import { number, withUnit } from '../format'
 import {
   benchDifferences,
   comparative,
   costInWords,
+  countInWords,
   lowerFirst,
   measuresInWords,
   oilsInWords,
@@ -107,9 +108,33 @@ export function givesInWords({ gives }: StudyResult, brief: Brief, currency: str
     const limit = limits.find((one) => one.path === path)
     if (limit) return lowerFirst(limitInWords(limit, limit.value, brief, currency))
     const oil = path.replace(/^oils\./u, '')
-    return library.oils.has(oil) ? `${shortName(oil)} is not on the shelf` : path
+    return library.oils.has(oil)
+      ? `${shortName(oil)} is not on the shelf`
+      : ruleInWords(path, brief)
   })
   return `Doesn’t keep: ${named.join(', ')}.`
+}
+
+/** A rule of the brief by its path, as `brokenRules` names it. */
+function ruleInWords(path: string, { rules = {} }: Brief): string {
+  const [, kind = '', place] = /^rules\.(\w+)(?:\[(\d+)\])?$/u.exec(path) ?? []
+  const { atMostOils, absentOrAtLeast, shareStep, requires = [], oneOf = [] } = rules
+  const pair = requires[Number(place)]
+  const words: Readonly<Record<string, string | undefined>> = {
+    atMostOils: atMostOils === undefined ? undefined : `at most ${countInWords(atMostOils)} oils`,
+    absentOrAtLeast:
+      absentOrAtLeast === undefined ? undefined : `each oil at least ${percent(absentOrAtLeast)}`,
+    shareStep: shareStep === undefined ? undefined : `shares in steps of ${percent(shareStep)}`,
+    requires: pair && `${shortName(pair.oil)} only with ${shortName(pair.with)}`,
+    oneOf: `only one of ${(oneOf[Number(place)] ?? []).map(shortName).join(', ')}`,
+  }
+  return words[kind] ?? path
+}
+
+/** A typed percentage, with no more figures than it was typed with. */
+function percent(value: number): string {
+  const [, part = ''] = String(value).split('.')
+  return withUnit(value, part.length, '%')
 }
 
 /** Why a study has nothing to show, and what is nearest to it. */
@@ -129,6 +154,8 @@ export function noResultInWords(
       return `Nothing on this shelf is ${soughtBy(question)} with the rest held. The nearest to it: ${trade(reason.best)}`
     case 'no price':
       return `What it costs now isn’t known: no price for ${reason.oils.map(shortName).join(', ')}. Give it on the Shelf.`
+    case 'undecided':
+      return 'The rules of the brief leave so little that nothing was found in time. Allow more oils, or a smaller least share.'
     case 'no room':
       return 'No oil among these has room for that share. Raise what they may be at most, or let the whole library stand in.'
   }

@@ -103,6 +103,32 @@ test('limits of the brief that a result does not keep are named', () => {
   expect(givesInWords(RESULT, brief, 'EUR')).toBe('')
 })
 
+test('rules of the brief that a result does not keep are named', () => {
+  const brief: Brief = {
+    oils: { olive: {} },
+    groups: [],
+    measures: {},
+    goal: { minimise: 'cost' },
+    rules: {
+      atMostOils: 4,
+      absentOrAtLeast: 2.5,
+      shareStep: 1,
+      requires: [{ oil: 'castor', with: 'coconut' }],
+      oneOf: [['palm', 'shea']],
+    },
+  }
+  const gives = [
+    'rules.atMostOils',
+    'rules.absentOrAtLeast',
+    'rules.shareStep',
+    'rules.requires[0]',
+    'rules.oneOf[0]',
+  ]
+  expect(givesInWords({ ...RESULT, gives }, brief, 'EUR').replaceAll('\u2009', ' ')).toBe(
+    'Doesn’t keep: at most four oils, each oil at least 2.5 %, shares in steps of 1 %, castor only with coconut, only one of palm, shea.',
+  )
+})
+
 test('a study without a result says what is nearest, or what to do', () => {
   const best = { ...RESULT, role: { kind: 'most' as const } }
   const base = { hardness: 48, lather: 35 }

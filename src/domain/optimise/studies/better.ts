@@ -5,7 +5,8 @@ import { BlendSpace, negated } from '../blend-space'
 import type { Brief, Limits } from '../brief'
 import { CHECK_TOLERANCE } from '../verify'
 import { heldBrief, INSIDE_PART } from './hold'
-import { NearSpace } from './near-space'
+import { cheapestIn, withoutSteps } from './keep-rules'
+import { NearSpace, type Weights } from './near-space'
 import type { BetterStudy, StudyAnswer, StudyResult } from './question'
 import { distinct, resultOf, type StudyFrame } from './result'
 
@@ -14,8 +15,8 @@ const SAME_POINTS = 2
 
 /**
  * As much of one measure as the shelf can give with the others held near the base's own, and two ways
- * to go at least half as far: with the least change of oils, and at the least cost. Exact: each is the
- * optimum of a linear program. Never a blend that is worse than the base in what was asked for.
+ * to go at least half as far: with the least change of oils, and at the least cost. Each is an
+ * optimum under the brief's rules; of its step of shares only the first and the cheapest know. Never a blend that is worse than the base in what was asked for.
  */
 export function betterStudy(brief: Brief, question: BetterStudy, library: Library): StudyAnswer {
   const measure = measureOf(library, question.measure)
@@ -27,14 +28,20 @@ export function betterStudy(brief: Brief, question: BetterStudy, library: Librar
   }
   const held = heldBrief(brief, question, base, library, measure.id)
   const search = new Search(measure, start, held.brief, { brief, library, question })
-  const most = search.most()
-  if (!most) {
+  const best = search.most()
+  if (best.status === 'none') {
     const nearest = search.nearest()
     return { status: 'none', base, reason: { kind: 'nothing holds', nearest } }
   }
+  if (best.status !== 'found') return { status: 'none', base, reason: { kind: 'undecided' } }
+  const { result: most, proved } = best
   const gain = search.gainOf(most)
-  if (gain <= CHECK_TOLERANCE)
-    return { status: 'none', base, reason: { kind: 'no better', best: most } }
+  if (gain <= CHECK_TOLERANCE) {
+    const reason = proved
+      ? ({ kind: 'no better', best: most } as const)
+      : ({ kind: 'undecided' } as const)
+    return { status: 'none', base, reason }
+  }
   const ways =
     gain > measure.tie * (1 + INSIDE_PART)
       ? search.waysTo(Math.max(measure.tie * (1 + INSIDE_PART), gain / 2))
@@ -63,18 +70,22 @@ class Search {
     return this.measure.better === 'more' ? by : -by
   }
 
-  most(): StudyResult | undefined {
+  most():
+    | { readonly status: 'found'; readonly result: StudyResult; readonly proved: boolean }
+    | { readonly status: 'none' }
+    | { readonly status: 'undecided' } {
     const worth = this.#space.perPercent(this.measure.id)
-    const found = this.#space.least(this.measure.better === 'more' ? negated(worth) : worth)
-    const blend = found && this.#space.blendOf(found.x)
-    return blend && resultOf(this.frame, blend, { kind: 'most' }, this.held)
+    const found = cheapestIn(this.#space, this.measure.better === 'more' ? negated(worth) : worth)
+    if (found.status !== 'found') return found
+    const blend = this.#space.blendOf(found.x)
+    const result = resultOf(this.frame, blend, { kind: 'most' }, this.held)
+    return { status: 'found', result, proved: found.proved }
   }
 
   /** The blend of the shelf that moves the bar least, whatever it breaks of what was to be held. */
   nearest(): StudyResult | undefined {
-    const open = { ...this.held, measures: {} }
-    const found = this.#near(open).nearest({ perTie: 1, perPoint: 0 })
-    return found && resultOf(this.frame, found.blend, { kind: 'least change' }, open)
+    const open = { ...withoutSteps(this.held), measures: {} }
+    return this.#near(open, { perTie: 1, perPoint: 0 })
   }
 
   /** Blends that gain at least so much: by the least change of oils, and at the least cost. */
@@ -92,21 +103,24 @@ class Search {
   }
 
   #leastChange(under: Brief): StudyResult | undefined {
-    const found = this.#near(under, true).nearest({ perTie: 0, perPoint: 1 })
-    return found && resultOf(this.frame, found.blend, { kind: 'least change' }, under)
+    return this.#near(withoutSteps(under), { perTie: 0, perPoint: 1 })
   }
 
   #cheapest(under: Brief): StudyResult | undefined {
     if (this.measure.id === COST || !this.#space.measures.includes(COST)) return undefined
     const space = new BlendSpace(under, this.frame.library)
-    const found = space.least(space.perPercent(COST))
-    const blend = found && space.blendOf(found.x)
-    return blend && resultOf(this.frame, blend, { kind: 'cheapest' }, under)
+    const found = cheapestIn(space, space.perPercent(COST))
+    if (found.status !== 'found') return undefined
+    return resultOf(this.frame, space.blendOf(found.x), { kind: 'cheapest' }, under)
   }
 
-  #near(brief: Brief, changes = false): NearSpace {
+  #near(under: Brief, weights: Weights): StudyResult | undefined {
     const { library, question } = this.frame
     const { base, prices } = question
-    return new NearSpace({ brief, base, prices, library, changes })
+    const changes = weights.perPoint > 0
+    const space = new NearSpace({ brief: under, base, prices, library, changes })
+    const found = space.nearest(weights)
+    if (found.status !== 'found') return undefined
+    return resultOf(this.frame, found.blend, { kind: 'least change' }, under)
   }
 }

@@ -3,6 +3,7 @@ import type { Library } from '../../blend/library'
 import { COST } from '../../blend/measure'
 import type { MeasureValues } from '../../blend/compare'
 import type { Brief, Limits } from '../brief'
+import { rulesAmong } from './keep-rules'
 import type { HeldStudy } from './question'
 
 /**
@@ -47,6 +48,9 @@ export function heldBrief(
       })),
       measures: Object.fromEntries(measures.map(([id, { min, max }]) => [id, { min, max }])),
       goal: { closestTo: normalised(study.base) },
+      rules: rulesAmong(brief.rules, (oil) => oil in brief.oils && !leftOut.includes(oil), {
+        steps: true,
+      }),
     },
   }
 }

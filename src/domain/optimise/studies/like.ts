@@ -2,6 +2,7 @@ import type { Library } from '../../blend/library'
 import { blendValues } from '../../blend/values'
 import type { Brief } from '../brief'
 import { heldBrief } from './hold'
+import { withoutSteps } from './keep-rules'
 import { NearSpace } from './near-space'
 import type { LikeStudy, StudyAnswer, StudyResult } from './question'
 import { distinct, resultOf, type StudyFrame } from './result'
@@ -21,10 +22,11 @@ export function likeStudy(brief: Brief, question: LikeStudy, library: Library): 
   const { base: blend, prices, stepPoints, most } = question
   const base = blendValues(library, prices, blend)
   const held = heldBrief(brief, question, base, library)
+  const under = withoutSteps(held.brief)
   const frame = { brief, library, question }
-  const space = new NearSpace({ brief: held.brief, base: blend, prices, library, changes: true })
-  const results = Object.keys(held.brief.oils)
-    .flatMap((oil) => shifts(oil, frame, space, question, held.brief))
+  const space = new NearSpace({ brief: under, base: blend, prices, library, changes: true })
+  const results = Object.keys(under.oils)
+    .flatMap((oil) => shifts(oil, frame, space, question, under))
     .sort((a, b) => distance(a) - distance(b))
   if (results.length === 0)
     return { status: 'none', base, reason: { kind: 'nothing holds', nearest: undefined } }
@@ -54,6 +56,7 @@ function shifts(
     space.limitOil(oil, limits)
     const found = space.nearest({ perTie: 1, perPoint: TIES_PER_POINT })
     space.restoreOil(oil)
-    return found ? [resultOf(frame, found.blend, { kind: 'shift', oil, points }, held)] : []
+    if (found.status !== 'found') return []
+    return [resultOf(frame, found.blend, { kind: 'shift', oil, points }, held)]
   })
 }

@@ -7,6 +7,9 @@ import { type LinearRow, Simplex } from '../../simplex'
 import { fractionFromPercent, WHOLE_PERCENT } from '../../units'
 import type { Brief, Limits } from '../brief'
 import { reckonable } from '../ranges'
+import { blendRules } from '../rules/blend-rules'
+import { brokenRules } from '../rules/broken-rules'
+import { type Looked, lookUnderRules } from './keep-rules'
 import { UnsoundAnswer } from '../verify'
 
 /** What a blend is found by: its value is the sum of these. */
@@ -19,9 +22,18 @@ export interface Weights {
   readonly perShare?: ArrayLike<number> | undefined
 }
 
+/** The nearest blend with its weighted distance, or that there is none or none was found in time. */
+export type Near =
+  | { readonly status: 'found'; readonly blend: Blend; readonly value: number }
+  | { readonly status: 'none' }
+  | { readonly status: 'undecided' }
+
+/** Further than any measure or share can move: what may move without limit, in points and percent. */
+const FAR = 1_000
+
 /** How a space is set up. */
 export interface NearOptions {
-  /** Limits every blend keeps; measures that can't be reckoned have none. */
+  /** Limits and rules every blend keeps, less steps; measures that can't be reckoned have none. */
   readonly brief: Brief
   /** The blend to stay near. */
   readonly base: Blend
@@ -42,7 +54,10 @@ export class NearSpace {
   readonly oils: readonly string[]
   readonly #simplex: Simplex
   readonly #ties: readonly number[]
-  readonly #limitRows: ReadonlyMap<string, number>
+  /** The program as the simplex has it, for searches under rules. */
+  readonly #lower: number[]
+  readonly #upper: number[]
+  readonly #rows: LinearRow[]
 
   constructor(private readonly options: NearOptions) {
     const { brief, base, library } = options
@@ -50,8 +65,7 @@ export class NearSpace {
     const bar = barMeasures(library.measures)
     this.#ties = bar.map(({ tie }) => tie)
     const limited = reckonable(brief, library)
-    this.#limitRows = new Map(limited.map((id, index) => [id, 1 + index]))
-    const rows = [
+    this.#rows = [
       this.#sumRow(),
       ...limited.map((id) => this.#row(this.#perPercent(id), brief.measures[id] ?? {})),
       ...bar.map(({ id }, index) => this.#moveRow(id, index)),
@@ -64,18 +78,24 @@ export class NearSpace {
       ...(options.changes ? this.oils.map((oil, index) => this.#changeRow(oil, index)) : []),
     ]
     const extra = this.#width - this.oils.length
+    this.#lower = [...this.oils.map((oil) => this.#ownLimits(oil).min), ...zeros(extra)]
+    this.#upper = [...this.oils.map((oil) => this.#ownLimits(oil).max), ...zeros(extra, FAR)]
     this.#simplex = new Simplex({
       cost: new Float64Array(this.#width),
-      lower: [...this.oils.map((oil) => this.#ownLimits(oil).min), ...zeros(extra)],
-      upper: [...this.oils.map((oil) => this.#ownLimits(oil).max), ...zeros(extra, Infinity)],
-      rows,
+      lower: this.#lower,
+      upper: this.#upper,
+      rows: this.#rows,
     })
   }
 
   /** Puts a range in place of an oil's own, in percent. */
   limitOil(oil: string, { min, max }: Limits): void {
     const own = this.#ownLimits(oil)
-    this.#simplex.setVariableBounds(this.oils.indexOf(oil), min ?? own.min, max ?? own.max)
+    const place = this.oils.indexOf(oil)
+    const [lower, upper] = [min ?? own.min, max ?? own.max]
+    this.#lower[place] = lower
+    this.#upper[place] = upper
+    this.#simplex.setVariableBounds(place, lower, upper)
   }
 
   /** Gives an oil back the range of the brief. */
@@ -83,25 +103,46 @@ export class NearSpace {
     this.limitOil(oil, {})
   }
 
-  /** Puts a range in place of the one on a measure, in its unit. */
-  limit(measure: string, { min, max }: Limits): void {
-    const row = this.#limitRows.get(measure)
-    if (row === undefined) throw new Error(`Measure ${measure} can't be reckoned for this study`)
-    this.#simplex.setRowBounds(row, min ?? -Infinity, max ?? Infinity)
+  /**
+   * The blend with the least weighted distance. The rules of the brief hold; the linear optimum is
+   * searched on from only where it breaks one. Steps of shares are not among them: every variable
+   * would have to stand on a step, the distances too.
+   */
+  nearest(weights: Weights): Near {
+    const cost = this.#cost(weights)
+    const linear = this.#solve(cost)
+    const found =
+      linear.status === 'found' && !this.#keepsRules(linear.x) ? this.#search(cost) : linear
+    return found.status === 'found'
+      ? { status: 'found', blend: this.#blendOf(found.x), value: found.objective }
+      : found
   }
 
-  /** The blend with the least weighted distance, or undefined where none keeps the limits. */
-  nearest(weights: Weights): { readonly blend: Blend; readonly value: number } | undefined {
-    this.#simplex.setCost(this.#cost(weights))
+  #solve(cost: Float64Array): Looked {
+    this.#simplex.setCost(cost)
     const outcome = this.#simplex.solve()
     if (outcome.status === 'unbounded')
       throw new UnsoundAnswer('The distance of limited shares was called unbounded')
-    if (outcome.status === 'infeasible') return undefined
-    const shares = this.oils.map((oil, index) => [oil, outcome.x[index] ?? NaN] as const)
-    return {
-      blend: Object.fromEntries(shares.filter(([, share]) => share !== 0)),
-      value: outcome.objective,
-    }
+    return outcome.status === 'infeasible'
+      ? { status: 'none' }
+      : { status: 'found', x: outcome.x, objective: outcome.objective, proved: true }
+  }
+
+  #keepsRules(x: ArrayLike<number>): boolean {
+    return brokenRules(this.options.brief.rules, this.#blendOf(x)).length === 0
+  }
+
+  #search(cost: Float64Array): Looked {
+    const rules = blendRules(this.oils, this.options.brief.rules)
+    const leastUse = new Float64Array(this.#width)
+    leastUse.set(Array.from(rules.leastUse))
+    const program = { cost, lower: this.#lower, upper: this.#upper, rows: this.#rows }
+    return lookUnderRules(program, { ...rules, leastUse })
+  }
+
+  #blendOf(x: ArrayLike<number>): Blend {
+    const shares = this.oils.map((oil, index) => [oil, x[index] ?? NaN] as const)
+    return Object.fromEntries(shares.filter(([, share]) => share !== 0))
   }
 
   get #width(): number {

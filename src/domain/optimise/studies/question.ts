@@ -85,6 +85,8 @@ export type NoResult =
   | { readonly kind: 'no price'; readonly oils: readonly string[] }
   /** No oil has room to take the place. */
   | { readonly kind: 'no room' }
+  /** The rules of the brief leave so little that no blend was found or ruled out in time. */
+  | { readonly kind: 'undecided' }
 
 /** What a study came to; results are the best first. */
 export type StudyAnswer =

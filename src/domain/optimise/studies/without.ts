@@ -2,6 +2,7 @@ import { WHOLE_PERCENT } from '../../units'
 import type { Library } from '../../blend/library'
 import { blendValues } from '../../blend/values'
 import type { Brief, OilGroup, ShelfOil } from '../brief'
+import { rulesAmong } from './keep-rules'
 import { distance, TIES_PER_POINT } from './like'
 import { NearSpace } from './near-space'
 import type { StudyAnswer, StudyResult, WithoutStudy } from './question'
@@ -13,7 +14,7 @@ const LEAST_PART_POINTS = 3
 /**
  * What can take the place of an oil, single oils and pairs, ranked by how far the bar moves: the
  * distance in ties plus `TIES_PER_POINT` for every point of change. Only the replacements rise; every
- * other oil stays or falls, as far as that brings the bar nearer. Limits of the shelf hold, widened
+ * other oil stays or falls, as far as that brings the bar nearer. Rules and limits of the shelf hold, widened
  * where the base itself stands outside; the wishes on measures do not.
  */
 export function withoutStudy(brief: Brief, question: WithoutStudy, library: Library): StudyAnswer {
@@ -70,7 +71,7 @@ class Replacing {
     const perShare = this.#space.oils.map((oil) => (oils.includes(oil) ? 2 * TIES_PER_POINT : 0))
     const found = this.#space.nearest({ perTie: 1, perPoint: 0, perShare })
     for (const oil of oils) this.#space.limitOil(oil, this.#fallOnly(oil))
-    if (!found) return undefined
+    if (found.status !== 'found') return undefined
     const risen = oils.every(
       (oil) => (found.blend[oil] ?? 0) - (base[oil] ?? 0) >= LEAST_PART_POINTS,
     )
@@ -113,6 +114,7 @@ function widened(brief: Brief, { base, oil: gone, candidates, prices }: WithoutS
     groups: brief.groups.map((group) => widenedGroup(group, base, gone)),
     measures: {},
     goal: { closestTo: base },
+    rules: rulesAmong(brief.rules, (oil) => oil !== gone && ids.includes(oil), { steps: false }),
   }
 }
 
