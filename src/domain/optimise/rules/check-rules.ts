@@ -46,7 +46,7 @@ function stepProblems({ shareStep: step }: BriefRules): Problem[] {
   return [problem(path, message)]
 }
 
-function requirementProblems({ requires = [], oneOf = [] }: BriefRules, oils: Brief['oils']) {
+function requirementProblems({ requires = [] }: BriefRules, oils: Brief['oils']) {
   return requires.flatMap(({ oil, with: companion }, number): Problem[] => {
     const path = `rules.requires[${number}]`
     const strangers = [
@@ -60,13 +60,8 @@ function requirementProblems({ requires = [], oneOf = [] }: BriefRules, oils: Br
       ]
     }
     const first = requires.findIndex((one) => one.oil === oil && one.with === companion)
-    if (first < number) {
-      const message = `That "${oil}" goes with "${companion}" stands in rules.requires[${first}] too. State it once.`
-      return [problem(path, message)]
-    }
-    const apart = oneOf.findIndex((group) => group.includes(oil) && group.includes(companion))
-    if (apart < 0) return []
-    const message = `"${oil}" is to go with "${companion}", but rules.oneOf[${apart}] lets only one of them in. Take one of the two rules out.`
+    if (first === number) return []
+    const message = `That "${oil}" goes with "${companion}" stands in rules.requires[${first}] too. State it once.`
     return [problem(path, message)]
   })
 }
