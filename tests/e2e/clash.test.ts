@@ -16,6 +16,9 @@ async function overAsk(page: Page, wishes: Readonly<Record<string, string>>): Pr
   await expect.poll(() => clashWords(page), SOON).toContain(Object.values(wishes).at(-1))
 }
 
+/** Needles of the wishes: where the blend stands. */
+const needles = (page: Page) => page.getByRole('region', { name: 'Wishes' }).locator('.needle')
+
 const clashWords = (page: Page) => page.getByRole('status').innerText()
 
 /** The limits that the clash line names, such as "Hardness at least 46". */
@@ -74,7 +77,7 @@ pageTest(
   async ({ open }) => {
     const page = await open()
     await overAsk(page, HARD_AND_MILD)
-    expect(await page.locator('.needle').count()).toBe(0)
+    expect(await needles(page).count()).toBe(0)
     for (const measure of ['Hardness', 'Cost', 'Keeping'])
       expect(await nowText(page, measure)).toBe('–')
     for (const measure of ['Hardness', 'Conditioning']) {
@@ -96,7 +99,7 @@ pageTest(
     expect(await buttons.first().innerText()).toBe(`Set to ${value}`)
     await buttons.first().click()
     await solved(page)
-    expect(await page.locator('.needle').count()).toBe(7)
+    expect(await needles(page).count()).toBe(7)
     expect(await page.getByRole('status').count()).toBe(0)
     const total = Object.values(await shares(page)).reduce((sum, share) => sum + share, 0)
     expect(total).toBeCloseTo(100, 6)

@@ -116,6 +116,12 @@ pageTest('on a phone the map stays in sight while the last wish is dragged', asy
   const input = await field(page, 'Keeping, at least').boundingBox()
   expect(map.y).toBeGreaterThanOrEqual(0)
   expect(input?.y).toBeGreaterThanOrEqual(map.y + map.height)
+  const { x = 0, y = 0, width = 0, height = 0 } = input ?? {}
+  const onTop = await page.evaluate(
+    ([left, top]) => document.elementFromPoint(left, top)?.getAttribute('aria-label'),
+    [x + width / 2, y + height / 2] as const,
+  )
+  expect(onTop).toBe('Keeping, at least')
 })
 
 pageTest('targets on a touch screen are at least 24 px each way', async ({ open }) => {
