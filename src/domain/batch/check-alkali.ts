@@ -11,6 +11,9 @@ import { partPercent } from './check-numbers'
 import { MOST_LYE_CONCENTRATION_PERCENT } from './dissolving'
 import { alkalisOf, type BatchOrder } from './order'
 
+/** No lye at room temperature holds more than this (a saturated one 52 %), percent. */
+const MOST_SOLUTION_PERCENT = 55
+
 const KINDS: readonly AlkaliKind[] = ['naoh', 'koh']
 
 /** What is wrong with the alkalis of an order and what they are weighed as. */
@@ -45,7 +48,10 @@ function purityProblems(kind: AlkaliKind, purity: number | undefined): Problem[]
  * A solution's strength is of pure hydroxide; with a purity beside it nobody could tell whether the one is
  * in the other already, and the difference is as large as a superfat.
  */
-function solutionProblems(kind: AlkaliKind, { lyeSolution, purity }: BatchOrder): Problem[] {
+function solutionProblems(
+  kind: AlkaliKind,
+  { lyeSolution, purity, purityUpTo }: BatchOrder,
+): Problem[] {
   const strength = lyeSolution?.[kind]
   if (strength === undefined) return []
   const path = `lyeSolution.${kind}`
@@ -54,6 +60,14 @@ function solutionProblems(kind: AlkaliKind, { lyeSolution, purity }: BatchOrder)
       problem(
         path,
         `The lye solution is ${strength} %. Give more than 0 and at most ${MOST_LYE_CONCENTRATION_PERCENT} % pure hydroxide by weight.`,
+      ),
+    ]
+  const most = purityUpTo?.[kind]
+  if (most !== undefined && most > MOST_SOLUTION_PERCENT)
+    return [
+      problem(
+        `purityUpTo.${kind}`,
+        `The alkali comes as a solution of ${strength} %, so this is the most that the solution may hold, and it is ${most} %. Give at most ${MOST_SOLUTION_PERCENT} %.`,
       ),
     ]
   const flakes = purity[kind]
