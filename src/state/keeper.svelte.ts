@@ -67,7 +67,7 @@ export class WorkKeeper {
     this.#timer ??= setTimeout(() => void this.write(), Math.max(0, waitMs))
   }
 
-  /** Writes at once what is not yet written: the page may be about to go. */
+  /** Writes at once what is not yet written. */
   async write(): Promise<void> {
     clearTimeout(this.#timer)
     this.#timer = undefined
@@ -84,6 +84,18 @@ export class WorkKeeper {
     } catch (error) {
       this.#fail(error)
     }
+  }
+
+  /** The page is about to go: what is not yet written is left for the next page, and written if time is. */
+  leave(): void {
+    const work = this.#history?.now
+    if (!work || work === this.#kept) return
+    try {
+      this.#store.leave(work)
+    } catch (error) {
+      this.#fail(error)
+    }
+    void this.write()
   }
 
   /** Looks whether another tab wrote while this one slept. */

@@ -84,7 +84,11 @@ export const keptWork = z.strictObject({
   batch,
   bench: z.strictObject({
     candidates: z.array(candidate).readonly(),
-    reference: z.union([z.string(), z.undefined()]),
+    // Always there once read, though text such as a leaving note's has no place for undefined.
+    reference: z
+      .string()
+      .optional()
+      .transform((id) => id),
     lettersGiven: z.number().exactOptional(),
     barGrams: z.number().exactOptional(),
   }),

@@ -1,6 +1,7 @@
 import { pathText } from '../data/problems'
 import { type AsideRecord, type Database, openDatabase, type WorkRecord } from './database'
 import { StorageFailure } from './failure'
+import { dropNote, leaveNote, type LeavingNote, noteOf, noteText } from './leaving-note'
 import { keptRecord, keptWork, type KeptWork } from './work-schema'
 
 /** What lies in the database when a page asks for it. */
@@ -33,6 +34,8 @@ export class WorkStore {
   #written = 0
   /** Id of the record of another tab that this one last read. */
   #read: string | undefined
+  /** Whether a note of this tab lies for the next page. */
+  #left = false
   readonly #channel = new BroadcastChannel(CHANNEL)
 
   /** Calls back when another tab has written. */
@@ -43,6 +46,7 @@ export class WorkStore {
   /** Reads the kept work. What does not parse is put aside first. */
   async load(): Promise<Loaded> {
     const database = await this.#open()
+    await settleNote(database)
     const record: unknown = await database.get('work', NOW)
     if (record === undefined) return { status: 'nothing' }
     const parsed = keptRecord.safeParse(record)
@@ -65,11 +69,19 @@ export class WorkStore {
 
   /** Writes the work. Throws where it could not be read again, or the browser keeps nothing. */
   async keep(work: KeptWork): Promise<Kept> {
-    const record = recordOf(work, `${this.#tab}/${++this.#written}`)
+    const record = this.#recordOf(work)
     const database = await this.#open()
     const replacedUnseen = await replace(database, record, (before) => this.#knows(before))
+    if (this.#left) dropNote()
+    this.#left = false
     this.#channel.postMessage(record.id)
     return { at: record.at, replacedUnseen }
+  }
+
+  /** Leaves the work for the next page, at once: this one is being closed. */
+  leave(work: KeptWork): void {
+    leaveNote({ record: this.#recordOf(work), read: this.#read })
+    this.#left = true
   }
 
   /** All that was put aside, oldest first. */
@@ -77,8 +89,12 @@ export class WorkStore {
     return (await this.#open()).getAll('aside')
   }
 
+  #recordOf(work: KeptWork): WorkRecord {
+    return recordOf(work, `${this.#tab}/${++this.#written}`)
+  }
+
   #knows({ id }: WorkRecord): boolean {
-    return id === this.#read || id.startsWith(`${this.#tab}/`)
+    return id === this.#read || isOfTab(id, this.#tab)
   }
 
   async #open(): Promise<Database> {
@@ -119,6 +135,30 @@ async function replace(
   })
   const [unseen] = await Promise.all([saving, writing, transaction.done])
   return unseen
+}
+
+/** Takes what a closed page left over into the database, or aside where another tab wrote later. */
+async function settleNote(database: Database): Promise<void> {
+  const text = noteText()
+  if (text === undefined) return
+  const note = noteOf(text)
+  const before = await database.get('work', NOW)
+  if (!note || (before && before.at > note.record.at && !isOfTab(before.id, tabOf(note)))) {
+    const why = note
+      ? 'Left by a tab that closed before another wrote'
+      : 'Left by a tab, unreadable'
+    await database.add('aside', { at: Date.now(), why, record: note ?? text })
+  } else if (!before || before.at <= note.record.at) {
+    const knows = ({ id }: WorkRecord) => id === note.read || isOfTab(id, tabOf(note))
+    await replace(database, note.record, knows)
+  }
+  dropNote()
+}
+
+const tabOf = ({ record }: LeavingNote) => record.id.slice(0, record.id.indexOf('/'))
+
+function isOfTab(id: string, tab: string): boolean {
+  return String(id).startsWith(`${tab}/`)
 }
 
 async function putAside(database: Database, record: unknown, why: string): Promise<void> {

@@ -22,6 +22,11 @@ test('all that the work holds is kept: no part of it is missing from the schema'
   expect(keptWork.parse(FIRST_WORK)).toEqual(FIRST_WORK)
 })
 
+test('work that was text in between is the same work', () => {
+  const text = JSON.stringify(FIRST_WORK)
+  expect(keptWork.parse(JSON.parse(text))).toEqual(FIRST_WORK)
+})
+
 describe('work that can not be used is refused with its place', () => {
   const { brief } = FIRST_WORK
 
