@@ -1,5 +1,6 @@
 import { describe, expect, test } from 'vitest'
 import { fattyAcidYield, glycerolPerAlkali } from '../../../src/domain/batch/outcome'
+import type { BatchOrder } from '../../../src/domain/batch/order'
 import type { ReadyPlan } from '../../../src/domain/batch/plan'
 import { libraryOf, near, ready } from './plans'
 
@@ -77,7 +78,7 @@ test.for([
 })
 
 describe('everything weighed comes out again, to a thousandth', () => {
-  test.for([
+  test.for<readonly [string, Partial<BatchOrder>]>([
     ['a plain batch', {}],
     ['both alkalis, impure', { alkali: { naoh: 30, koh: 70 }, purity: { naoh: 97, koh: 88 } }],
     ['a solution', { lyeSolution: { naoh: 50 } }],
