@@ -73,6 +73,9 @@ const ofCli = [testsIn('tests/cli')]
 /** Minutes rather than seconds; `npm run test:long`. */
 const long = [testsIn('tests/long')]
 
+/** What measures time; `npm run bench`. */
+const BENCHES = ['tests/bench/**/*.bench.ts']
+
 function testsIn(folder: string): string {
   return `${folder}/**/*.test.ts`
 }
@@ -81,6 +84,8 @@ function tests(mode: string): InlineConfig {
   const root = inProject('.')
   if (mode === 'long')
     return { root, projects: [project('long', long, { testTimeout: 30 * MINUTE })] }
+  if (mode === 'bench')
+    return { root, projects: [project('bench', BENCHES, { testTimeout: 30 * MINUTE })] }
   if (mode === 'screenshots') return { root, projects: [screenshots] }
   return { root, projects: [unit, runes, builtCli, browser] }
 }
