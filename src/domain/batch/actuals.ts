@@ -76,6 +76,7 @@ export function actualReport(
   if (problems.length > 0) return { status: 'invalid', problems }
   const weights = actualWeights(plan, actuals)
   const reckoning: Reckoning = { order: plan.order, weights, library, facts }
+  if (!hasFat(reckoning)) return { status: 'invalid', problems: [NO_FAT] }
   const superfatPercent = superfatAt(reckoning, 'typical')
   const reachPercent = superfatSpan(reckoning, errorsOf(plan.order))
   const verdict = verdictOf(plan, superfatPercent, reachPercent)
@@ -108,11 +109,18 @@ function actualProblems(plan: ReadyPlan, actuals: Actuals) {
     if (Number.isFinite(grams) && grams >= 0) return []
     return [{ path, message: `The weight is ${grams} g. Give 0 or more.` }]
   })
-  if (wrong.length > 0) return wrong
-  const { oilGrams, extraFatGrams } = actualWeights(plan, actuals)
-  const fat = [...Object.values(oilGrams), ...Object.values(extraFatGrams)]
-  if (fat.some((grams) => grams > 0)) return []
-  return [{ path: 'actual', message: 'No fat was weighed at all. Enter the oils.' }]
+  return wrong
+}
+
+const NO_FAT = {
+  path: 'actual',
+  message: 'There is no fat to speak of, or no more than the scale may be off. Enter the oils.',
+}
+
+/** Whether there is fat by which a superfat can be reckoned, also where the scale was off. */
+function hasFat(reckoning: Reckoning): boolean {
+  const lean = endsOf(reckoning, 'low', errorsOf(reckoning.order), 'all')
+  return Number.isFinite(lean.alkaliMol / lean.fatMol)
 }
 
 function verdictOf(

@@ -4,7 +4,7 @@ import { chargeOf } from './charge'
 import type { CurePlan } from './cure'
 import { dissolving } from './dissolving'
 import type { BatchOrder } from './order'
-import type { Reckoning } from './reach'
+import { endsOf, errorsOf, type Reckoning } from './reach'
 import { jugWaterG } from './water-weights'
 import type { Weights } from './weights'
 
@@ -43,6 +43,7 @@ export function lateProblems(reckoning: Reckoning): Problem[] {
     ...acidProblems(reckoning),
     ...waterOverProblems(reckoning),
     ...iceProblems(reckoning),
+    ...scaleProblems(reckoning),
     ...dissolving(waterPath(reckoning.order), jugConcentrationPercent(reckoning)),
   ]
 }
@@ -58,6 +59,17 @@ function acidProblems(reckoning: Reckoning): Problem[] {
   const { alkaliMol, acidMol } = chargeOf(reckoning)
   if (acidMol < alkaliMol) return []
   return [problem('acids', 'The acids take all the hydroxide there is. Give less acid.')]
+}
+
+/** A batch that a slip of the scale could make to nothing. */
+function scaleProblems(reckoning: Reckoning): Problem[] {
+  if (endsOf(reckoning, 'low', errorsOf(reckoning.order), 'inCook').fatMol > 0) return []
+  return [
+    problem(
+      'scale.oilStepG',
+      'The oils weigh no more than the scale may be off. Make a larger batch or use a finer scale.',
+    ),
+  ]
 }
 
 function waterOverProblems({ order, weights }: Reckoning): Problem[] {

@@ -13,7 +13,7 @@ import { weightsFor } from './weights'
 const MOST_ROUNDS = 60
 
 /** A size is found when a round moves it by no more than this part of it. */
-const FOUND = 1e-14
+const FOUND = 1e-12
 
 /** A round takes no more of the size away than leaves this part, so that it never falls to nothing. */
 const LEAST_LEFT = 1 / 16

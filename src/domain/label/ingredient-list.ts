@@ -25,8 +25,8 @@ const ALKALIS = ['naoh', 'koh'] as const
 
 /**
  * The ingredients as they went in, in descending weight at that time: Regulation (EC) 1223/2009, Article
- * 19(1)(g), and 21 CFR 701.3 (both recalled). Water is all water added; impurities of the hydroxide are not
- * listed. Under 1 % any order is allowed; theirs stays by weight.
+ * 19(1)(g), and 21 CFR 701.3 (both recalled). Water is all water added, also that of solutions; hydroxide
+ * counts as weighed, impurities and all. Under 1 % any order is allowed; theirs stays by weight.
  */
 export function asPutIn(plan: ReadyPlan, library: Library, facts: BatchFacts): Listed[] {
   const { order, outcome } = plan
@@ -44,7 +44,7 @@ export function asPutIn(plan: ReadyPlan, library: Library, facts: BatchFacts): L
   const acidWater = outcome.salts.reduce((g, { acid }) => g + acid.waterG, 0)
   return inOrder([
     ...fats.map(([id, grams]) => fat(id, grams, library)),
-    certain(WATER, plan.waterGrams + solutionWater + acidWater),
+    certain(WATER, plan.waterGrams + solutionWater + acidWater + additiveWaterG(plan, facts)),
     ...pure,
     ...acids,
     ...liquidsAsPutIn(plan, facts),
@@ -138,6 +138,14 @@ function additives(plan: ReadyPlan, facts: BatchFacts): Listed[] {
       colourant: fact.colourant,
     }
   })
+}
+
+/** Water that additives bring, such as lactate sold as a solution, g. */
+function additiveWaterG({ order, additiveGrams }: ReadyPlan, facts: BatchFacts): number {
+  return (order.additives ?? []).reduce((g, { additive }, i) => {
+    const { waterPercent } = factOf(facts.additives, additive)
+    return g + (additiveGrams[i] ?? 0) * fractionFromPercent(waterPercent)
+  }, 0)
 }
 
 function certain(name: string, grams: number): Listed {
