@@ -42,12 +42,13 @@ export function twoAxes(rivals: Rivals, { pick }: Effort): TaskResult {
 
 /**
  * Cost against two measures, exact. Rivals answer the very weighted sums that our inner approximation
- * asks for, each solve cold, and are spared its geometry.
+ * asks for, each solve cold, and are spared its geometry. javascript-lp-solver is left out: one of the
+ * sums for the problem of seed 8 it never answers, and in this process nothing could stop it.
  */
 export function threeAxes(rivals: Rivals, { pick }: Effort): TaskResult {
   const corners: number[] = []
   const solves: number[] = []
-  const { yalps, yalpsLean, jslp, glpk, highs, highsKept } = rivals
+  const { yalps, yalpsLean, glpk, highs, highsKept } = rivals
   const standings = contest({
     instances: pick(15, 4),
     rounds: pick(8, 2),
@@ -67,7 +68,7 @@ export function threeAxes(rivals: Rivals, { pick }: Effort): TaskResult {
       return heat(threeAxesEntry(space, axes, count, verdicts), [
         ownReplay(recording.program, questions),
         ...[yalps, yalpsLean, glpk, highsKept].map((one) => replay(one, space.program, questions)),
-        ...[jslp, highs].map((one) => replay(one, space.program, questions, 1)),
+        replay(highs, space.program, questions, 1),
       ])
     },
   })
