@@ -1,7 +1,7 @@
 import { type LinearProgram, Simplex } from '../../../../src/domain/simplex'
 import type { VectorSurface } from '../../../../src/domain/optimise/surface'
 import { Random } from '../../../generator/random'
-import { leastOfEach } from './reference'
+import { leastFromScratch, leastOfEach } from './reference'
 
 /*
  * Checks of a surface against its program. Each returns the faults found, so that a test can say
@@ -72,13 +72,13 @@ export function missedBy(
   ]
     .flat()
     .map((weights) => scaled(weights, widths))
-  const least = leastOfEach(
-    program,
-    asked.map((weights) => costOf(weights, objectives)),
-  )
+  const costs = asked.map((weights) => costOf(weights, objectives))
+  const least = leastOfEach(program, costs)
   return asked.flatMap((weights, k) => {
     const reached = Math.min(...surface.corners.map(({ values }) => product(weights, values)))
-    const gap = reached - (least[k] ?? NaN)
+    if (Math.abs(reached - (least[k] ?? NaN)) <= TOLERANCE) return []
+    // After hundreds of bases HiGHS is off by a few 1e-9 on the narrowest programs: ask it afresh.
+    const gap = reached - leastFromScratch(program, costs[k] ?? new Float64Array())
     return Math.abs(gap) <= TOLERANCE ? [] : [`${gap} missed towards ${weights.join()}`]
   })
 }
