@@ -3,7 +3,7 @@ import type { LinearProgram, SolveProgram } from '../program'
 import { UnsoundAnswer } from '../verify'
 import type { GoOn } from './allowance'
 import type { SearchOutcome } from './search'
-import { childrenOf, type Part, settled, settle } from './second-splits'
+import { childrenOf, type Part, settle, settled, splitAnywhere } from './second-splits'
 
 /** A blend must be better than the best so far by this part of its goal to be worth looking for. */
 const WORTHWHILE = 1e-9
@@ -83,19 +83,24 @@ class PlainSearch {
     if (!settle(part, this.rules)) return
     const relaxed = this.#leastIn(part)
     if (!relaxed || relaxed.objective >= this.#cutoff()) return
-    const children = childrenOf(part, relaxed.shares, this.rules)
-    if (children.length === 0) this.#take(part, relaxed.shares)
+    const broken = childrenOf(part, relaxed.shares, this.rules)
+    const children =
+      broken.length > 0 || this.#takes(part, relaxed.shares)
+        ? broken
+        : splitAnywhere(part, relaxed.shares, this.rules)
     for (const child of children) {
       this.#open.push({ ...child, bound: Math.max(part.bound, relaxed.objective) })
     }
   }
 
-  /** Takes a point that keeps the rules up to rounding, solved once more with all it settles. */
-  #take(part: Part, shares: Float64Array): void {
+  /**
+   * Takes a point that keeps the rules up to rounding, solved once more with all it settles. Where
+   * rounding was all that held it up, nothing is found then, and the part has to be split further.
+   */
+  #takes(part: Part, shares: Float64Array): boolean {
     const found = this.#leastIn(settled(part, shares, this.rules))
-    if (!found)
-      throw new UnsoundAnswer('A blend that keeps the rules is lost when they are settled')
-    if (found.objective < this.#cutoff()) this.#best = found
+    if (found && found.objective < this.#cutoff()) this.#best = found
+    return found !== undefined
   }
 
   #leastIn({ lower, upper }: Part): { objective: number; shares: Float64Array } | undefined {

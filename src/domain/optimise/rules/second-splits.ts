@@ -56,6 +56,24 @@ export function childrenOf(part: Part, shares: Float64Array, rules: BlendRules):
   ]
 }
 
+/**
+ * The parts that a part splits into at any oil not settled yet, by its use or by the step its share
+ * is nearest to; none where all is settled.
+ */
+export function splitAnywhere(part: Part, shares: Float64Array, { step }: BlendRules): Part[] {
+  const open = part.use.indexOf('open')
+  if (open >= 0) return [withUse(part, open, 'in'), withUse(part, open, 'out')]
+  const { lower, upper } = part
+  const oil = step > 0 ? lower.findIndex((least, one) => least < (upper[one] ?? NaN)) : -1
+  if (oil < 0) return []
+  const nearest = Math.round((shares[oil] ?? NaN) / step) * step
+  return [
+    { ...copyOf(part), upper: upper.with(oil, nearest - step) },
+    { ...copyOf(part), lower: lower.with(oil, nearest + step) },
+    { ...copyOf(part), lower: lower.with(oil, nearest), upper: upper.with(oil, nearest) },
+  ]
+}
+
 /** An open oil through which the shares break a rule on use, that with the smallest share. */
 function oilToSettle({ use }: Part, shares: Float64Array, rules: BlendRules): number | undefined {
   const shareOf = (oil: number) => shares[oil] ?? NaN
@@ -77,10 +95,12 @@ function oilToSettle({ use }: Part, shares: Float64Array, rules: BlendRules): nu
 }
 
 /** A part in which everything is settled as the shares have it. */
-export function settled(part: Part, shares: Float64Array, { step }: BlendRules): Part {
+export function settled(part: Part, shares: Float64Array, rules: BlendRules): Part {
   const { use, lower, upper } = copyOf(part)
+  const { step } = rules
   shares.forEach((share, oil) => {
     if (share <= PRESENT_PERCENT) upper[oil] = 0
+    else lower[oil] = Math.max(lower[oil] ?? NaN, leastOf(rules, oil))
     if (step > 0) lower[oil] = upper[oil] = Math.round(share / step) * step
   })
   return { use, lower, upper, bound: part.bound }
