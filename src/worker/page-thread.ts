@@ -1,8 +1,10 @@
+import { library } from '../data/library'
 import type { SolverThread } from './client'
 
-/** Starts the solving thread of the page. */
+/** Starts the solving thread of the page; the library goes over with it, so that it is loaded once. */
 export function startPageThread(): SolverThread {
   const worker = new Worker(new URL('./solver.worker.ts', import.meta.url), { type: 'module' })
+  worker.postMessage(library)
   return {
     endpoint: worker,
     terminate: () => worker.terminate(),

@@ -1,6 +1,6 @@
 import { expose } from 'comlink'
 import wasmUrl from 'highs/runtime?url'
-import { library } from '../data/library'
+import type { Library } from '../domain/blend/library'
 import { highsSolver } from '../domain/optimise/solvers/highs'
 import { createService } from './service'
 
@@ -9,7 +9,12 @@ const loadHighs = once(async () => {
   return highsSolver(await load({ locateFile: () => wasmUrl }))
 })
 
-expose(createService(library, loadHighs))
+/** The library comes first; all later messages are questions. */
+addEventListener(
+  'message',
+  ({ data }: MessageEvent<Library>) => expose(createService(data, loadHighs)),
+  { once: true },
+)
 
 function once<T>(make: () => Promise<T>): () => Promise<T> {
   let made: Promise<T> | undefined
