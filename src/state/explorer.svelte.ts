@@ -89,6 +89,15 @@ export class Explorer {
     this.#work.change(change, thing)
   }
 
+  get canTakeBack(): boolean {
+    return this.#work.canUndo
+  }
+
+  /** Takes back the newest change of all that was put in, as undo does. */
+  takeBack(): void {
+    this.#work.undo()
+  }
+
   /** Sends the present brief to be studied. */
   ask(): void {
     this.#askedAt = performance.now()

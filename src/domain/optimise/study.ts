@@ -6,7 +6,7 @@ import type { Brief } from './brief'
 import { type Limit, limitsOf } from './limits'
 import type { SolveProgram } from './program'
 import { type Range, withoutWishes } from './ranges'
-import { type SingleChange, singleChanges } from './reasons'
+import { type SharedLoss, sharedLoss, type SingleChange, singleChanges } from './reasons'
 import { type Answer, solveBrief } from './solve'
 import { valueUnderWish } from './variation/wishes'
 import { CHECK_TOLERANCE, toleranceOn } from './verify'
@@ -22,6 +22,8 @@ export interface Study {
   readonly reach: Readonly<Record<string, Range>>
   /** Single changes that would make an infeasible brief work. */
   readonly relaxations: readonly SingleChange[]
+  /** The way out of a clash in which all its limits give way alike; missing where that is none. */
+  readonly shared?: SharedLoss | undefined
 }
 
 /** Solves a brief with a solver and finds what lies around the answer. An invalid brief has an empty study. */
@@ -36,6 +38,10 @@ export function studyBrief(brief: Brief, library: Library, solve: SolveProgram):
     reach: reachOfMeasures(new BlendSpace(brief, library)),
     relaxations:
       answer.status === 'infeasible' ? singleChanges(brief, answer.conflict, library) : [],
+    shared:
+      answer.status === 'infeasible' && answer.conflict.length > 1
+        ? sharedLoss(brief, answer.conflict, library)
+        : undefined,
   }
 }
 

@@ -5,12 +5,9 @@ import { COST } from '../../domain/blend/measure'
 import { GRAMS_PER_KG } from '../../domain/units'
 import { type Column, costPerBar } from '../../state/bench-facts'
 import type { Bench } from '../../state/bench.svelte'
-import type { Cell } from '../kit/csv'
-import type { PictureSheet } from '../kit/picture'
+import { type Cell, fileNumber } from '../kit/csv'
+import type { PictureSheet } from '../kit/picture-sheet'
 import { BENCH_MEASURES, benchTitle, columnInWords, flagInWords } from './words'
-
-/** Figures in files are rounded to this, to be free of binary noise. */
-const DECIMALS = 4
 
 /** The Bench as a table for a file: a row for each thing compared, a column for each candidate. */
 export function benchRows(bench: Bench, currency: string): Cell[][] {
@@ -18,7 +15,7 @@ export function benchRows(bench: Bench, currency: string): Cell[][] {
   const row = (name: string, unit: string, cell: (column: Column) => Cell): Cell[] => [
     name,
     unit,
-    ...columns.map((column) => rounded(cell(column))),
+    ...columns.map(cell).map((one) => (typeof one === 'number' ? fileNumber(one) : one)),
   ]
   const blends = columns.map(({ candidate }) => candidate.blend)
   return [
@@ -61,10 +58,6 @@ export function benchRows(bench: Bench, currency: string): Cell[][] {
   ]
 }
 
-function rounded(cell: Cell): Cell {
-  return typeof cell === 'number' ? Number(cell.toFixed(DECIMALS)) : cell
-}
-
 const MARGIN_PX = 24
 const NAME_PX = 120
 const ROW_PX = 52
@@ -85,7 +78,7 @@ export function axesSheet(bench: Bench): PictureSheet | undefined {
   return {
     width: 2 * MARGIN_PX + NAME_PX + first.getBoundingClientRect().width,
     height: below + (names.length + 1) * LINE_PX + MARGIN_PX,
-    parts: axes.map((svg, at) => ({ svg, x: MARGIN_PX + NAME_PX, y: top + at * ROW_PX })),
+    parts: axes.map((drawing, at) => ({ drawing, x: MARGIN_PX + NAME_PX, y: top + at * ROW_PX })),
     captions: [
       {
         text: benchTitle(bench.columns.length - 1, bench.columns[0]?.candidate.name ?? ''),

@@ -22,3 +22,21 @@ export function limitInWords(limit: Limit, value: number, brief: Brief, currency
   const side = limit.side === 'min' ? 'least' : 'most'
   return `${limitSubject(limit, brief)} at ${side} ${limitValue(limit, value, currency)}`
 }
+
+/** A rule of a brief in words, by the path that a conflict names it by; undefined for any other path. */
+export function ruleInWords(path: string, { rules }: Brief): string | undefined {
+  const name = (id: string) => library.oils.get(id)?.shortName.toLowerCase() ?? id
+  const words = new Map<string, string>([
+    ['rules.atMostOils', `at most ${rules?.atMostOils} oils`],
+    ['rules.absentOrAtLeast', `each oil at least ${withUnit(rules?.absentOrAtLeast ?? 0, 0, '%')}`],
+    ['rules.shareStep', `steps of ${rules?.shareStep} %`],
+    ...(rules?.requires ?? []).map(
+      (pair, at) =>
+        [`rules.requires[${at}]`, `${name(pair.oil)} only with ${name(pair.with)}`] as const,
+    ),
+    ...(rules?.oneOf ?? []).map(
+      (oils, at) => [`rules.oneOf[${at}]`, `only one of ${oils.map(name).join(', ')}`] as const,
+    ),
+  ])
+  return words.get(path)
+}

@@ -10,6 +10,14 @@ const NEEDS_QUOTES = /[",\r\n]/u
 /** Tells spreadsheets that the file is UTF-8. */
 const BYTE_ORDER_MARK = '\uFEFF'
 
+/** Figures in files are rounded to so many decimals, to be free of binary noise. */
+const DECIMALS = 4
+
+/** A figure as it goes into a file. */
+export function fileNumber(value: number | undefined): number | undefined {
+  return value === undefined ? undefined : Number(value.toFixed(DECIMALS))
+}
+
 /**
  * A table as comma-separated values (RFC 4180) with a byte order mark. Numbers are written plainly, with
  * a point and an ordinary minus. Text that a spreadsheet would run as a formula gets an apostrophe before it.

@@ -1,29 +1,6 @@
 import { downloadBlob, downloadText } from '../download'
 import { fontFaces } from './picture-fonts'
-
-/** A drawing of the page and where it goes on a sheet, px. */
-export interface PicturePart {
-  readonly svg: SVGSVGElement
-  readonly x: number
-  readonly y: number
-}
-
-/** Words on a sheet; `y` is their base line, px. */
-export interface PictureCaption {
-  readonly text: string
-  readonly x: number
-  readonly y: number
-  readonly size?: number
-  readonly strong?: boolean
-}
-
-/** Several drawings and words on one sheet. */
-export interface PictureSheet {
-  readonly width: number
-  readonly height: number
-  readonly parts: readonly PicturePart[]
-  readonly captions: readonly PictureCaption[]
-}
+import type { PictureCaption, PicturePart, PictureSheet } from './picture-sheet'
 
 const SVG = 'http://www.w3.org/2000/svg'
 
@@ -105,7 +82,7 @@ async function drawn(source: SVGSVGElement | PictureSheet) {
 
 function sheetOf(svg: SVGSVGElement): PictureSheet {
   const { width, height } = svg.getBoundingClientRect()
-  return { width, height, parts: [{ svg, x: 0, y: 0 }], captions: [] }
+  return { width, height, parts: [{ drawing: svg, x: 0, y: 0 }], captions: [] }
 }
 
 function paper(): string {
@@ -113,10 +90,12 @@ function paper(): string {
 }
 
 /** A drawing as it looks on the page, free of the page's style sheets. */
-function copyOf({ svg, x, y }: PicturePart): SVGElement {
-  const copy = svg.cloneNode(true) as SVGSVGElement
-  carryStyles(svg, copy)
-  const { width, height } = svg.getBoundingClientRect()
+function copyOf({ drawing, x, y }: PicturePart): SVGElement {
+  const { width, height } = drawing.getBoundingClientRect()
+  if (drawing instanceof HTMLCanvasElement)
+    return element('image', { x, y, width, height, href: drawing.toDataURL() })
+  const copy = drawing.cloneNode(true) as SVGSVGElement
+  carryStyles(drawing, copy)
   for (const [name, value] of Object.entries({ x, y, width, height }))
     copy.setAttribute(name, String(value))
   copy.setAttribute('overflow', 'visible')

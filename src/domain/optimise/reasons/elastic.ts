@@ -68,17 +68,21 @@ export function leastRelaxation(
   return { gives, units: outcome.objective }
 }
 
-function wholeRow(oils: number, limits: number) {
-  const coefficients = new Float64Array(oils + limits).fill(1, 0, oils)
+/** Shares sum to the whole; the further variables, `gives` of them, are no shares. */
+export function wholeRow(oils: number, gives: number) {
+  const coefficients = new Float64Array(oils + gives).fill(1, 0, oils)
   return { coefficients, lower: WHOLE_PERCENT, upper: WHOLE_PERCENT }
 }
 
-/** quantity + give ≥ least, or quantity − give ≤ most: a row for each end, so that crossed ends part. */
-function elasticRow({ limit, perPercent }: Place, give: number, width: number) {
+/**
+ * quantity + give ≥ least, or quantity − give ≤ most: a row for each end, so that crossed ends part.
+ * `give` is the variable's place, `perGive` what the limit moves for one of it, in the limit's unit.
+ */
+export function elasticRow({ limit, perPercent }: Place, give: number, width: number, perGive = 1) {
   const down = limit.side === 'min'
   const coefficients = new Float64Array(width)
   coefficients.set(perPercent)
-  coefficients[give] = down ? 1 : -1
+  coefficients[give] = down ? perGive : -perGive
   return {
     coefficients,
     lower: down ? limit.value : -Infinity,
