@@ -8,7 +8,9 @@ export type Prices = Readonly<Record<string, number>>
 
 /** Sum of all shares, in percent. */
 export function totalShare(blend: Blend): number {
-  return Object.values(blend).reduce((sum, share) => sum + share, 0)
+  let sum = 0
+  for (const oil of Object.keys(blend)) sum += blend[oil] ?? NaN
+  return sum
 }
 
 /**
@@ -18,12 +20,21 @@ export function totalShare(blend: Blend): number {
 export function normalised(blend: Blend): Blend {
   const total = totalShare(blend)
   if (!(total > 0)) throw new Error('A blend without any share cannot be scaled to 100 %')
-  return mapShares(blend, (share) => Math.min(WHOLE_PERCENT, (share * WHOLE_PERCENT) / total))
+  const scaled: Record<string, number> = {}
+  for (const oil of Object.keys(blend)) {
+    scaled[oil] = Math.min(WHOLE_PERCENT, ((blend[oil] ?? NaN) * WHOLE_PERCENT) / total)
+  }
+  return scaled
 }
 
 /** The blend without the oils that take no part: shares of at most `negligible` percent. */
 export function withoutTraces(blend: Blend, negligible: number): Blend {
-  return Object.fromEntries(Object.entries(blend).filter(([, share]) => share > negligible))
+  const kept: Record<string, number> = {}
+  for (const oil of Object.keys(blend)) {
+    const share = blend[oil] ?? NaN
+    if (share > negligible) kept[oil] = share
+  }
+  return kept
 }
 
 /**
@@ -41,14 +52,11 @@ export function totalChange(from: Blend, to: Blend): number {
 export function weightAverage(blend: Blend, valueOf: (oil: string) => number): number {
   let total = 0
   let weighted = 0
-  for (const [oil, share] of Object.entries(blend)) {
+  for (const oil of Object.keys(blend)) {
+    const share = blend[oil] ?? NaN
     if (share === 0) continue
     total += share
     weighted += share * valueOf(oil)
   }
   return weighted / total
-}
-
-function mapShares(blend: Blend, change: (share: number) => number): Blend {
-  return Object.fromEntries(Object.entries(blend).map(([oil, share]) => [oil, change(share)]))
 }

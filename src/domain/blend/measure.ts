@@ -55,11 +55,22 @@ export interface CostMeasure {
 
 export type Measure = AcidMeasure | CostMeasure
 
+const known = new WeakMap<AcidMeasure, WeakMap<Oil, number>>()
+
 /**
  * Value of an acid measure for one oil at its typical profile, in points.
  * Typical shares are taken as parts of their own sum, so that a profile of 99.8 is not 0.2 short.
+ * Reckoned once for each measure and oil as they stand: a changed one is another object.
  */
 export function measureOfOil(measure: AcidMeasure, oil: Oil): number {
+  let ofMeasure = known.get(measure)
+  if (!ofMeasure) known.set(measure, (ofMeasure = new WeakMap()))
+  let value = ofMeasure.get(oil)
+  if (value === undefined) ofMeasure.set(oil, (value = reckon(measure, oil)))
+  return value
+}
+
+function reckon(measure: AcidMeasure, oil: Oil): number {
   let total = 0
   let weighted = 0
   for (const [acid, share] of Object.entries(oil.acids)) {

@@ -1,13 +1,13 @@
 import type { Blend } from '../blend/blend'
 import type { Library } from '../blend/library'
-import { oilValue } from '../blend/values'
+import { valueOfOils } from '../blend/values'
 import { type LinearProgram, type LinearRow, type Optimal, Simplex } from '../simplex'
 import { fractionFromPercent, WHOLE_PERCENT } from '../units'
 import { type Brief, type Limits, pricesOf } from './brief'
 import type { Side } from './limits'
 import { reckonable } from './ranges'
 import { heldForAnyLot, wishedValue } from './variation/wishes'
-import { breaches, UnsoundAnswer } from './verify'
+import { BriefCheck, UnsoundAnswer } from './verify'
 
 /**
  * All blends that keep a brief, as one warm simplex. Related questions (another goal, another range, a
@@ -30,6 +30,8 @@ export class BlendSpace {
   readonly simplex: Simplex
   /** The limits of the brief as the simplex was made with them; its cost is 0. */
   readonly program: LinearProgram
+  /** Holds blends against the brief, from the oils alone. */
+  readonly check: BriefCheck
   readonly #perPercent: ReadonlyMap<string, Float64Array>
   /** Rows of wishes that hold for any lot, by the wish's side and measure. */
   readonly #wishRows: Readonly<Record<Side, Map<string, number>>> = {
@@ -44,6 +46,7 @@ export class BlendSpace {
   ) {
     this.oils = Object.keys(brief.oils)
     this.measures = reckonable(brief, library)
+    this.check = new BriefCheck(brief, library)
     this.#perPercent = new Map(this.measures.map((id) => [id, this.#coefficients(id)]))
     this.program = {
       cost: new Float64Array(this.oils.length),
@@ -118,18 +121,18 @@ export class BlendSpace {
 
   /** Shares as a blend; oils that take no part are left out. */
   blendOf(shares: ArrayLike<number>): Blend {
-    return Object.fromEntries(
-      this.oils.flatMap((oil, index) => {
-        const share = shares[index] ?? NaN
-        return share === 0 ? [] : [[oil, share] as const]
-      }),
-    )
+    const blend: Record<string, number> = {}
+    this.oils.forEach((oil, index) => {
+      const share = shares[index] ?? NaN
+      if (share !== 0) blend[oil] = share
+    })
+    return blend
   }
 
   /** The blend of some shares, checked against a brief from the oils alone; throws UnsoundAnswer. */
-  checkedBlend(shares: ArrayLike<number>, brief = this.brief): Blend {
+  checkedBlend(shares: ArrayLike<number>, check = this.check): Blend {
     const blend = this.blendOf(shares)
-    const wrong = breaches(brief, blend, this.library)
+    const wrong = check.breaches(blend)
     if (wrong.length > 0) throw new UnsoundAnswer(`A blend breaks the brief: ${wrong.join('; ')}`)
     return blend
   }
@@ -162,10 +165,8 @@ export class BlendSpace {
   }
 
   #coefficients(measure: string): Float64Array {
-    const prices = pricesOf(this.brief)
-    return Float64Array.from(this.oils, (oil) =>
-      fractionFromPercent(oilValue(this.library, prices, measure, oil)),
-    )
+    const valueOf = valueOfOils(this.library, pricesOf(this.brief), measure)
+    return Float64Array.from(this.oils, (oil) => fractionFromPercent(valueOf(oil)))
   }
 
   #wishPerPercent(measure: string, side: Side): Float64Array {

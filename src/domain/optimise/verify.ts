@@ -1,12 +1,12 @@
 import { type Blend, normalised, totalChange, totalShare } from '../blend/blend'
 import type { Library } from '../blend/library'
 import { COST } from '../blend/measure'
-import { blendValue } from '../blend/values'
+import { blendValue, valueOfOils } from '../blend/values'
 import { WHOLE_PERCENT } from '../units'
 import { type Brief, goalMeasure, type Limits, pricesOf } from './brief'
 import type { Side } from './limits'
 import { brokenRules } from './rules/broken-rules'
-import { heldForAnyLot, valueUnderWish } from './variation/wishes'
+import { heldForAnyLot, wishedValue } from './variation/wishes'
 
 /**
  * How far an answer may stand outside a limit, in percent of oil weight or points.
@@ -33,34 +33,126 @@ export class UnsoundAnswer extends Error {
  * for any lot of the oils.
  */
 export function breaches(brief: Brief, blend: Blend, library: Library): string[] {
-  const found: string[] = []
-  const expect = (path: string, value: number, { min, max }: Limits, slack = CHECK_TOLERANCE) => {
-    if (!(value >= (min ?? -Infinity) - slack)) found.push(`${path}.min: ${value}`)
-    if (!(value <= (max ?? Infinity) + slack)) found.push(`${path}.max: ${value}`)
+  return new BriefCheck(brief, library).breaches(blend)
+}
+
+/** One side of a wish, or both where they are held for the same lots, and what oils count for in it. */
+interface WishCheck {
+  readonly measure: string
+  readonly limits: Limits
+  readonly valueOf: (oil: string) => number
+}
+
+/**
+ * `breaches` of one brief for many blends. What they are held to is gathered from the brief once, and
+ * what an oil counts for in each wish once from the oil, when a blend first has it.
+ */
+export class BriefCheck {
+  readonly #brief: Brief
+  readonly #shares: ReadonlyMap<string, Limits>
+  /** Oils that must be there. */
+  readonly #needed: readonly string[]
+  readonly #wishes: readonly WishCheck[]
+  /** By oil, a value for each wish. */
+  readonly #counts = new Map<string, Float64Array>()
+
+  constructor(brief: Brief, library: Library) {
+    this.#brief = brief
+    this.#shares = new Map(
+      Object.entries(brief.oils).map(([oil, { min, max }]) => {
+        return [oil, { min: min ?? 0, max: max ?? WHOLE_PERCENT }]
+      }),
+    )
+    this.#needed = [...this.#shares].filter(([, one]) => !isWithin(0, one)).map(([oil]) => oil)
+    this.#wishes = wishChecks(brief, library)
   }
-  expect('sum', totalShare(blend), { min: WHOLE_PERCENT, max: WHOLE_PERCENT })
-  for (const oil of Object.keys(blend)) {
-    if (!(oil in brief.oils)) found.push(`oils.${oil}: not on the shelf`)
+
+  /** As the function of that name. */
+  breaches(blend: Blend): string[] {
+    const found = this.#wrongShares(blend)
+    this.#brief.groups.forEach((group, number) => {
+      let share = 0
+      for (const oil of group.oils) share += blend[oil] ?? 0
+      if (!isWithin(share, group)) found.push(...outside(`groups[${number}]`, share, group))
+    })
+    const values = this.#wishedValues(blend)
+    this.#wishes.forEach(({ measure, limits }, k) => {
+      const value = values[k] ?? NaN
+      const slack = toleranceOn(measure, value)
+      if (!isWithin(value, limits, slack))
+        found.push(...outside(`measures.${measure}`, value, limits, slack))
+    })
+    return found.concat(brokenRules(this.#brief.rules, blend))
   }
-  for (const [oil, { min, max }] of Object.entries(brief.oils)) {
-    expect(`oils.${oil}`, blend[oil] ?? 0, { min: min ?? 0, max: max ?? WHOLE_PERCENT })
+
+  #wrongShares(blend: Blend): string[] {
+    const sum = totalShare(blend)
+    const found = isWithin(sum, WHOLE) ? [] : outside('sum', sum, WHOLE)
+    const check = (oil: string, share: number) => {
+      const limits = this.#shares.get(oil)
+      if (!limits) found.push(`oils.${oil}: not on the shelf`)
+      else if (!isWithin(share, limits)) found.push(...outside(`oils.${oil}`, share, limits))
+    }
+    for (const oil of Object.keys(blend)) check(oil, blend[oil] ?? NaN)
+    for (const oil of this.#needed) if (!(oil in blend)) check(oil, 0)
+    return found
   }
-  brief.groups.forEach((group, number) => {
-    const share = group.oils.reduce((sum, oil) => sum + (blend[oil] ?? 0), 0)
-    expect(`groups[${number}]`, share, group)
+
+  /** What the blend comes to in each wish: the weight average of its oils. */
+  #wishedValues(blend: Blend): Float64Array {
+    const values = new Float64Array(this.#wishes.length)
+    let total = 0
+    for (const oil of Object.keys(blend)) {
+      const share = blend[oil] ?? NaN
+      if (share === 0) continue
+      total += share
+      const counts = this.#countsOf(oil)
+      for (let k = 0; k < values.length; k++)
+        values[k] = (values[k] ?? NaN) + share * (counts[k] ?? NaN)
+    }
+    return values.map((weighted) => weighted / total)
+  }
+
+  #countsOf(oil: string): Float64Array {
+    const found = this.#counts.get(oil)
+    if (found) return found
+    const counts = Float64Array.from(this.#wishes, ({ valueOf }) => valueOf(oil))
+    this.#counts.set(oil, counts)
+    return counts
+  }
+}
+
+const WHOLE: Limits = { min: WHOLE_PERCENT, max: WHOLE_PERCENT }
+
+function wishChecks(brief: Brief, library: Library): WishCheck[] {
+  const prices = pricesOf(brief)
+  return Object.entries(brief.measures).flatMap(([measure, { min, max }]): WishCheck[] => {
+    if (min === undefined && max === undefined) return []
+    if (!heldForAnyLot(brief, measure))
+      return [{ measure, limits: { min, max }, valueOf: valueOfOils(library, prices, measure) }]
+    const anyLot = (side: Side) => wishedValue(brief, library, measure, side)
+    return [
+      { measure, limits: { min }, valueOf: anyLot('min') },
+      { measure, limits: { max }, valueOf: anyLot('max') },
+    ]
   })
-  const expectWish = (measure: string, side: Side, limits: Limits) => {
-    const value = valueUnderWish(brief, library, measure, side, blend)
-    expect(`measures.${measure}`, value, limits, toleranceOn(measure, value))
-  }
-  for (const [measure, { min, max }] of Object.entries(brief.measures)) {
-    if (min === undefined && max === undefined) continue
-    if (heldForAnyLot(brief, measure)) {
-      expectWish(measure, 'min', { min })
-      expectWish(measure, 'max', { max })
-    } else expectWish(measure, 'min', { min, max })
-  }
-  return [...found, ...brokenRules(brief.rules, blend)]
+}
+
+function isWithin(value: number, { min, max }: Limits, slack = CHECK_TOLERANCE): boolean {
+  return value >= (min ?? -Infinity) - slack && value <= (max ?? Infinity) + slack
+}
+
+/** Which ends of a range a value is outside of, as paths with the value. */
+function outside(
+  path: string,
+  value: number,
+  { min, max }: Limits,
+  slack = CHECK_TOLERANCE,
+): string[] {
+  return [
+    ...(value >= (min ?? -Infinity) - slack ? [] : [`${path}.min: ${value}`]),
+    ...(value <= (max ?? Infinity) + slack ? [] : [`${path}.max: ${value}`]),
+  ]
 }
 
 /** What a blend is worth to the brief's goal: a measure's value, or the total change in percentage points. */

@@ -3,7 +3,7 @@ import { blendValues } from '../../blend/values'
 import type { BlendSpace } from '../blend-space'
 import { pricesOf } from '../brief'
 import type { Found } from '../solve'
-import { breaches, goalValue, UnsoundAnswer } from '../verify'
+import { goalValue, UnsoundAnswer } from '../verify'
 import { changeBetween } from './distinct'
 import type { NearOptimal } from './near-optimal'
 
@@ -36,7 +36,7 @@ export function checkedAlternative(
   const { brief, library } = space
   const blend = normalised(withoutTraces(space.blendOf(shares), TRACE_PERCENT))
   const value = goalValue(brief, blend, library)
-  expectSound(breaches(brief, blend, library))
+  expectSound(space.check.breaches(blend))
   const worseBy = 'maximise' in brief.goal ? near.bestValue - value : value - near.bestValue
   expectWithin(worseBy, Math.abs(near.limit - near.bestValue), near.bestValue)
   return {

@@ -1,8 +1,7 @@
 import type { Blend } from '../../blend/blend'
 import { type BlendSpace, negated } from '../blend-space'
-import type { Brief } from '../brief'
 import { withoutWishesOn } from '../ranges'
-import { UnsoundAnswer } from '../verify'
+import { BriefCheck, UnsoundAnswer } from '../verify'
 import type { Watch } from './grow'
 import { aroundFace } from './ring'
 import { vectorSurface } from './vector-surface'
@@ -79,21 +78,22 @@ export function surfaceOf(
 ): Surface {
   const ids = axes.map(({ measure }) => measure)
   requireDifferent(ids)
-  if (!options.withoutWishesOnAxes) return surfaceAsLimited(space, axes, options, space.brief)
+  if (!options.withoutWishesOnAxes) return surfaceAsLimited(space, axes, options, space.check)
+  const check = new BriefCheck(withoutWishesOn(space.brief, ids), space.library)
   for (const id of ids) space.limit(id, {})
   try {
-    return surfaceAsLimited(space, axes, options, withoutWishesOn(space.brief, ids))
+    return surfaceAsLimited(space, axes, options, check)
   } finally {
     for (const id of ids) space.restore(id)
   }
 }
 
-/** The surface with the limits the simplex has now, which must be no wider than the brief's. */
+/** The surface with the limits the simplex has now, which must be no wider than those checked. */
 function surfaceAsLimited(
   space: BlendSpace,
   axes: readonly SurfaceAxis[],
   options: SurfaceOptions,
-  brief: Brief,
+  check: BriefCheck,
 ): Surface {
   // A whole hull is the same whichever way is wanted.
   const wanted = axes.map((axis) => (options.wholeHull ? 'less' : axis.wanted))
@@ -114,7 +114,7 @@ function surfaceAsLimited(
     axes,
     vertices: corners.map(({ x, weights }, k) => ({
       measures: Object.fromEntries(axes.map(({ measure }, i) => [measure, points[k]?.[i] ?? NaN])),
-      blend: space.checkedBlend(x, brief),
+      blend: space.checkedBlend(x, check),
       direction: turned(weights, wanted, 'less'),
     })),
     facets: faces.map((face, k) => aroundFace(face.corners, points, normals[k] ?? [])),
