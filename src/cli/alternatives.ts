@@ -1,7 +1,7 @@
 import { jsonSchemas } from '../data/json-schema'
 import type { Slack } from '../domain/optimise/alternatives'
 import { fractionFromPercent } from '../domain/units'
-import { askAboutBrief, ROBUST_FLAG } from './ask-solver'
+import { askAboutBrief, ROBUST_FLAG, TIME_FLAG, TIME_HELP } from './ask-solver'
 import { type Read, readNumber } from './axes'
 import { allInvalid, type Command } from './command'
 
@@ -16,12 +16,14 @@ export const alternatives: Command = {
     count: { type: 'string', default: '8' },
     seed: { type: 'string', default: '1' },
     ...ROBUST_FLAG,
+    ...TIME_FLAG,
   },
   flagHelp: [
     '--slack 3% | 0.20   how much worse than the best, in percent of it or in its unit (3%)',
     '--count n           how many, the best among them (8)',
     '--seed n            the same seed gives the same blends (1)',
     '--robust            the ranges hold for any lot of the oils',
+    TIME_HELP,
   ],
   schema: jsonSchemas.brief,
   run: async (text, flags) => {
@@ -33,7 +35,11 @@ export const alternatives: Command = {
     )
     if ('problem' in slack || 'problem' in count || 'problem' in seed) return allInvalid(problems)
     const order = { slack: slack.value, count: count.value, seed: seed.value }
-    return askAboutBrief(text, flags, (brief) => (service) => service.alternatives(brief, order))
+    return askAboutBrief(
+      text,
+      flags,
+      (brief, limit) => (service) => service.alternatives(brief, { ...order, ...limit }),
+    )
   },
 }
 

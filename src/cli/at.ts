@@ -1,15 +1,16 @@
 import { jsonSchemas } from '../data/json-schema'
 import type { Point } from '../domain/optimise/point'
-import { askAboutBrief, ROBUST_FLAG } from './ask-solver'
+import { askAboutBrief, ROBUST_FLAG, TIME_FLAG, TIME_HELP } from './ask-solver'
 import { type Read, readAxes } from './axes'
 import { allInvalid, type Command } from './command'
 
 export const at: Command = {
   says: 'the best blend that has given values of some measures',
-  flags: { point: { type: 'string' }, ...ROBUST_FLAG },
+  flags: { point: { type: 'string' }, ...ROBUST_FLAG, ...TIME_FLAG },
   flagHelp: [
     '--point hardness=40,lather=32   the values to hit',
     '--robust                        the other ranges hold for any lot of the oils',
+    TIME_HELP,
   ],
   schema: jsonSchemas.brief,
   run: async (text, flags) => {
@@ -18,7 +19,7 @@ export const at: Command = {
     return askAboutBrief(
       text,
       flags,
-      (brief) => (service, solver) => service.solveAt(solver, brief, point.value),
+      (brief, limit) => (service, solver) => service.solveAt(solver, brief, point.value, limit),
     )
   },
 }

@@ -1,5 +1,5 @@
 import { jsonSchemas } from '../data/json-schema'
-import { askAboutBrief, ROBUST_FLAG } from './ask-solver'
+import { askAboutBrief, ROBUST_FLAG, TIME_FLAG, TIME_HELP } from './ask-solver'
 import { readAxes } from './axes'
 import { allInvalid, type Command } from './command'
 
@@ -8,17 +8,23 @@ const MOST_AXES = 4
 
 export const frontier: Command = {
   says: 'the exact trade-off surface of 2 to 4 measures',
-  flags: { axes: { type: 'string' }, hull: { type: 'boolean' }, ...ROBUST_FLAG },
+  flags: { axes: { type: 'string' }, hull: { type: 'boolean' }, ...ROBUST_FLAG, ...TIME_FLAG },
   flagHelp: [
     '--axes a,b[,c[,d]]   the measures; a:more or a:less turns the wanted way round',
     '--hull               all that can be reached, not only the side that nothing beats',
     '--robust             the ranges hold for any lot of the oils',
+    TIME_HELP,
+    'A brief with whole-blend rules has a frontier of 2 measures, in pieces, and no hull.',
   ],
   schema: jsonSchemas.brief,
   run: async (text, flags) => {
     const axes = readAxes(flags.axes, '--axes', LEAST_AXES, MOST_AXES)
     if ('problem' in axes) return allInvalid([axes.problem])
     const order = { axes: axes.value, wholeHull: flags.hull === true }
-    return askAboutBrief(text, flags, (brief) => (service) => service.frontier(brief, order))
+    return askAboutBrief(
+      text,
+      flags,
+      (brief, limit) => (service) => service.frontier(brief, { ...order, ...limit }),
+    )
   },
 }

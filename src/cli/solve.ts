@@ -3,23 +3,24 @@ import type { Brief } from '../domain/optimise/brief'
 import type { Answer } from '../domain/optimise/solve'
 import type { Reasons } from '../domain/optimise/reasons'
 import type { Question } from '../worker/client'
-import { SOLVER_NAMES } from '../worker/protocol'
+import { SOLVER_NAMES, type TimeLimit } from '../worker/protocol'
 import type { Confirmation } from '../domain/optimise/confirm'
-import { answer, askAboutBrief, ROBUST_FLAG, SOLVER_FLAG } from './ask-solver'
+import { answer, askAboutBrief, ROBUST_FLAG, SOLVER_FLAG, TIME_FLAG, TIME_HELP } from './ask-solver'
 import type { Command } from './command'
 
 export const solve: Command = {
   says: 'the best blend for a brief',
-  flags: { ...SOLVER_FLAG, ...ROBUST_FLAG, why: { type: 'boolean' } },
+  flags: { ...SOLVER_FLAG, ...ROBUST_FLAG, ...TIME_FLAG, why: { type: 'boolean' } },
   flagHelp: [
     `--solver ${SOLVER_NAMES.join(' | ')}`,
     '--why      what each limit is worth, and the prices at which oils come in and go out',
     '--robust   the ranges hold for any lot of the oils',
+    TIME_HELP,
   ],
   schema: jsonSchemas.brief,
   run: (text, flags) => {
     const asked = flags.why === true ? withReasons : plainly
-    return askAboutBrief(text, flags, (brief) => confirmed(brief, asked(brief)))
+    return askAboutBrief(text, flags, (brief, limit) => confirmed(brief, asked(brief, limit)))
   },
 }
 
@@ -38,13 +39,16 @@ function confirmed<T extends Answer>(
   }
 }
 
-function plainly(brief: Brief): Question<Answer> {
-  return (service, solver) => service.solve(solver, brief)
+function plainly(brief: Brief, limit: TimeLimit): Question<Answer> {
+  return (service, solver) => service.solve(solver, brief, limit)
 }
 
-function withReasons(brief: Brief): Question<Answer & { readonly reasons?: Reasons | undefined }> {
+function withReasons(
+  brief: Brief,
+  limit: TimeLimit,
+): Question<Answer & { readonly reasons?: Reasons | undefined }> {
   return async (service, solver) => {
-    const found = await service.solve(solver, brief)
+    const found = await service.solve(solver, brief, limit)
     if (found.status !== 'optimal') return found
     return { ...found, reasons: await service.reasons(brief, found) }
   }

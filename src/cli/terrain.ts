@@ -1,5 +1,5 @@
 import { jsonSchemas } from '../data/json-schema'
-import { askAboutBrief, ROBUST_FLAG } from './ask-solver'
+import { askAboutBrief, ROBUST_FLAG, TIME_FLAG, TIME_HELP } from './ask-solver'
 import { readAxes, readNumber } from './axes'
 import { allInvalid, type Command } from './command'
 
@@ -12,12 +12,14 @@ export const terrain: Command = {
     value: { type: 'string', default: 'cost' },
     grid: { type: 'string', default: '60' },
     ...ROBUST_FLAG,
+    ...TIME_FLAG,
   },
   flagHelp: [
     '--axes a,b      the measures across and up',
     '--value c       the measure whose best is the height (cost)',
     '--grid n        columns and rows (60)',
     '--robust        the ranges hold for any lot of the oils',
+    TIME_HELP,
   ],
   schema: jsonSchemas.brief,
   run: async (text, flags) => {
@@ -37,6 +39,10 @@ export const terrain: Command = {
       columns: grid.value,
       rows: grid.value,
     }
-    return askAboutBrief(text, flags, (brief) => (service) => service.terrain(brief, order))
+    return askAboutBrief(
+      text,
+      flags,
+      (brief, limit) => (service) => service.terrain(brief, { ...order, ...limit }),
+    )
   },
 }

@@ -12,6 +12,9 @@ export const GRAMS_PER_KG = 1000
 /** Millilitres in a litre. */
 export const ML_PER_LITRE = 1000
 
+/** Milliseconds in a second. */
+export const MS_PER_SECOND = 1000
+
 /** Grams in an avoirdupois pound: exact, by the international yard and pound agreement of 1959. */
 export const GRAMS_PER_POUND = 453.59237
 

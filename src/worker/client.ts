@@ -14,6 +14,22 @@ const FIRST_LIMIT_MS = 2_000
 /** How long HiGHS may take, and a thread to start. */
 const LAST_LIMIT_MS = 30_000
 
+/** A thread is not ended for a question called off before it has worked on it for so long. */
+const PATIENCE_MS = 400
+/** How long a question that was called off may still take to stop by itself. */
+const STOPPING_MS = 150
+
+/** How a question is asked. */
+export interface AskOptions {
+  /**
+   * Calls the question off: it rejects with CalledOff, unless the answer comes right away. A thread that
+   * does not stop by itself is ended, and the next question starts another.
+   */
+  readonly signal?: AbortSignal | undefined
+  /** How long the answer may take; LAST_LIMIT_MS if left out. */
+  readonly limitMs?: number | undefined
+}
+
 /** One question to the service, with the solver to use. */
 export type Question<T> = (service: SolverService, solver: SolverName) => Promise<T>
 
@@ -41,8 +57,8 @@ export class SolverClient {
   ) {}
 
   /** The answer to a question, after all earlier ones are answered. */
-  ask<T>(question: Question<T>): Promise<T> {
-    const answer = this.#tail.then(() => this.#answer(question))
+  ask<T>(question: Question<T>, options: AskOptions = {}): Promise<T> {
+    const answer = this.#tail.then(() => this.#answer(question, options))
     this.#tail = answer.catch(() => undefined)
     return answer
   }
@@ -53,20 +69,27 @@ export class SolverClient {
     this.#running?.end(new SolverClosed('The solver was closed'))
   }
 
-  async #answer<T>(question: Question<T>): Promise<T> {
+  async #answer<T>(question: Question<T>, options: AskOptions): Promise<T> {
+    const { signal, limitMs = LAST_LIMIT_MS } = options
     if (this.solver !== 'javascript-lp-solver')
-      return this.#within(question, this.solver, LAST_LIMIT_MS)
+      return this.#within(question, this.solver, limitMs, signal)
     try {
-      return await this.#within(question, this.solver, this.firstLimitMs)
+      return await this.#within(question, this.solver, this.firstLimitMs, signal)
     } catch (error) {
       if (!(error instanceof TookTooLong)) throw error
-      return this.#within(question, 'highs', LAST_LIMIT_MS)
+      return this.#within(question, 'highs', limitMs, signal)
     }
   }
 
-  async #within<T>(question: Question<T>, solver: SolverName, limitMs: number): Promise<T> {
+  async #within<T>(
+    question: Question<T>,
+    solver: SolverName,
+    limitMs: number,
+    signal: AbortSignal | undefined,
+  ): Promise<T> {
+    if (signal?.aborted) throw new CalledOff('The question was called off')
     const running = this.#running ?? (await this.#start())
-    return inTime(running, question(running.service, solver), limitMs)
+    return inTime(running, question(running.service, solver), limitMs, signal)
   }
 
   async #start(): Promise<Running> {
@@ -96,15 +119,37 @@ function runningThread(thread: SolverThread, onEnd: () => void): Running {
   return { service: wrap<SolverService>(thread.endpoint), ended, end }
 }
 
-/** The answer of a thread; one that takes longer is ended and TookTooLong thrown. */
-async function inTime<T>(running: Running, answer: Promise<T>, limitMs: number): Promise<T> {
+/** The answer of a thread; one that takes longer, or is called off and goes on, is ended. */
+async function inTime<T>(
+  running: Running,
+  answer: Promise<T>,
+  limitMs: number,
+  signal?: AbortSignal,
+): Promise<T> {
+  const start = performance.now()
   const late = () => running.end(new TookTooLong(`No answer within ${limitMs} ms`))
-  const timer = setTimeout(late, limitMs)
+  let timer = setTimeout(late, limitMs)
+  const callOff = () => {
+    const patienceMs = PATIENCE_MS - (performance.now() - start)
+    clearTimeout(timer)
+    timer = setTimeout(
+      () => running.end(new CalledOff('The question was called off')),
+      Math.max(STOPPING_MS, patienceMs),
+    )
+  }
+  if (signal?.aborted) callOff()
+  signal?.addEventListener('abort', callOff)
   try {
     return await Promise.race([answer, running.ended])
   } finally {
+    signal?.removeEventListener('abort', callOff)
     clearTimeout(timer)
   }
+}
+
+/** Thrown when a question was called off before it had an answer. */
+export class CalledOff extends Error {
+  override readonly name = 'CalledOff'
 }
 
 /** Thrown when a thread did not answer in time. */

@@ -4,36 +4,75 @@ import { alternativesTo } from '../domain/optimise/alternatives'
 import { askSpace } from '../domain/optimise/ask-space'
 import { attainableRanges, measureRange } from '../domain/optimise/attainable'
 import type { BlendSpace } from '../domain/optimise/blend-space'
-import { pricesOf } from '../domain/optimise/brief'
+import { type Brief, pricesOf } from '../domain/optimise/brief'
 import { reasonsFor } from '../domain/optimise/reasons'
 import type { Range } from '../domain/optimise/ranges'
-import { type Surface, surfaceOf } from '../domain/optimise/surface'
+import { statesRules } from '../domain/optimise/rules'
+import { type Progress, type Surface, surfaceOf } from '../domain/optimise/surface'
 import { terrainOver } from '../domain/optimise/terrain'
 import { whyBest } from '../domain/optimise/why'
-import type { ExploringService, Frontier, TerrainOrder } from './protocol'
+import {
+  ruledAlternativesIn,
+  ruledFrontierIn,
+  ruledRangeIn,
+  ruledTerrainIn,
+  untraceable,
+} from './explore-rules'
+import type {
+  ExploringService,
+  Frontier,
+  FrontierOrder,
+  OrNone,
+  TerrainOrder,
+  ToldRuledFrontier,
+} from './protocol'
 
 /** Answers to questions about all that a brief allows. */
 export function createExploring(library: Library): ExploringService {
   return {
-    range: (brief) => now(askSpace(brief, library, rangeIn)),
-    frontier: (brief, { axes, wholeHull }, onProgress) =>
+    range: (brief, limit = {}) =>
       now(
-        askSpace(brief, library, (space) => {
-          const surface = surfaceOf(space, axes, { wholeHull, onProgress })
-          return surface.status === 'optimal' ? frontierIn(space, surface) : undefined
-        }),
+        statesRules(brief)
+          ? askSpace(brief, library, (space) => ruledRangeIn(space, limit), limit)
+          : askSpace(brief, library, rangeIn),
       ),
+    frontier: (brief, order, onProgress) => now(frontierOf(brief, library, order, onProgress)),
     reasons: (brief, found) => now(reasonsFor(brief, library, { blend: found.blend })),
     why: (brief, found) => now(whyBest(brief, found, library)),
-    terrain: (brief, order) => now(askSpace(brief, library, (space) => terrainIn(space, order))),
+    terrain: (brief, order) =>
+      now(
+        statesRules(brief)
+          ? askSpace(brief, library, (space) => ruledTerrainIn(space, order), order)
+          : askSpace(brief, library, (space) => terrainIn(space, order)),
+      ),
     alternatives: (brief, order) =>
       now(
-        askSpace(brief, library, (space) => {
-          const found = alternativesTo(space, order)
-          return found.status === 'optimal' ? found : undefined
-        }),
+        statesRules(brief)
+          ? askSpace(brief, library, (space) => ruledAlternativesIn(space, order), order)
+          : askSpace(brief, library, (space) => {
+              const found = alternativesTo(space, order)
+              return found.status === 'optimal' ? found : undefined
+            }),
       ),
   }
+}
+
+function frontierOf(
+  brief: Brief,
+  library: Library,
+  order: FrontierOrder,
+  onProgress?: (progress: Progress) => void,
+): OrNone<Frontier | ToldRuledFrontier> {
+  if (statesRules(brief)) {
+    const message = untraceable(order)
+    if (message !== undefined) return { status: 'invalid', problems: [{ path: 'rules', message }] }
+    return askSpace(brief, library, (space) => ruledFrontierIn(space, order), order)
+  }
+  const { axes, wholeHull } = order
+  return askSpace(brief, library, (space) => {
+    const surface = surfaceOf(space, axes, { wholeHull, onProgress })
+    return surface.status === 'optimal' ? frontierIn(space, surface) : undefined
+  })
 }
 
 /** An answer as the promise that a thread gives; what goes wrong rejects it. */

@@ -8,6 +8,12 @@ import type { Land, LandQuestion } from '../domain/optimise/land'
 import type { Point } from '../domain/optimise/point'
 import type { Reasons } from '../domain/optimise/reasons'
 import type { Axes } from '../domain/optimise/region'
+import type {
+  RuledAlternatives,
+  RuledAttainable,
+  RuledFrontier,
+  RuledTerrain,
+} from '../domain/optimise/rules'
 import type { Sample } from '../domain/optimise/sample'
 import type { Answer, Found } from '../domain/optimise/solve'
 import type { StudyAnswer, StudyQuestion } from '../domain/optimise/studies/question'
@@ -23,8 +29,14 @@ export type SolverName = (typeof SOLVER_NAMES)[number]
 /** An answer, or why there is none: a faulty brief, or limits that can't hold together. */
 export type OrNone<T> = T | NoAnswer
 
+/** How long a question about a brief with rules may take; other questions are done at once. */
+export interface TimeLimit {
+  /** Milliseconds for the whole of what is asked; DEFAULT_TIME_MS if left out. */
+  readonly timeMs?: number | undefined
+}
+
 /** What to lay a terrain over. */
-export interface TerrainOrder {
+export interface TerrainOrder extends TimeLimit {
   readonly axes: Axes
   /** The measure whose best is the height. */
   readonly value: string
@@ -33,7 +45,7 @@ export interface TerrainOrder {
 }
 
 /** What to find of a trade-off surface. */
-export interface FrontierOrder {
+export interface FrontierOrder extends TimeLimit {
   readonly axes: readonly SurfaceAxis[]
   readonly wholeHull: boolean
 }
@@ -51,16 +63,49 @@ export interface Frontier extends Omit<
   }[]
 }
 
+/** An answer other than that there is none, which is told in the same way for all questions. */
+export type Told<T extends { readonly status: string }> = Exclude<
+  T,
+  { readonly status: 'infeasible' }
+>
+
+/** A trade-off under rules as it is told: axes by name, and every measure of each end. */
+export type ToldRuledFrontier =
+  | ({
+      readonly status: 'optimal' | 'feasible'
+      readonly axes: readonly string[]
+      readonly wanted: readonly ('more' | 'less')[]
+    } & Omit<FoundFrontier, 'status' | 'axes'>)
+  | Extract<RuledFrontier, { status: 'undecided' }>
+
+type FoundFrontier = Extract<RuledFrontier, { axes: unknown }>
+
+/** A terrain under rules as it is told. */
+export type ToldRuledTerrain =
+  /** Every height is proved, or that there is none; and so is the region's edge on the grid. */
+  | ({ readonly status: 'optimal' } & RuledTerrain)
+  /** The gap is the largest of all heights, in the height's unit; so many points are not settled at all. */
+  | ({
+      readonly status: 'feasible'
+      readonly gap: number
+      readonly openPoints: number
+    } & RuledTerrain)
+  /** Time ran out before any blend was found. */
+  | { readonly status: 'undecided' }
+
 /** Questions about all that a brief allows. */
 export interface ExploringService {
   /** The true least and most of every measure and every oil's share. */
-  range(brief: Brief): Promise<OrNone<{ readonly status: 'optimal' } & Attainable>>
-  /** The exact trade-off surface over two to four measures. */
+  range(
+    brief: Brief,
+    limit?: TimeLimit,
+  ): Promise<OrNone<({ readonly status: 'optimal' } & Attainable) | Told<RuledAttainable>>>
+  /** The exact trade-off surface over two to four measures; under rules over two. */
   frontier(
     brief: Brief,
     order: FrontierOrder,
     onProgress?: (progress: Progress) => void,
-  ): Promise<OrNone<Frontier>>
+  ): Promise<OrNone<Frontier | ToldRuledFrontier>>
   /** The worth of every limit and price that decides an answer, and all of it in words. */
   reasons(brief: Brief, found: Found): Promise<Reasons | undefined>
   /** Why the best blend of a brief is what it is, with curves; undefined where the goal has no prices. */
@@ -69,12 +114,12 @@ export interface ExploringService {
   terrain(
     brief: Brief,
     order: TerrainOrder,
-  ): Promise<OrNone<{ readonly status: 'optimal' } & Terrain>>
+  ): Promise<OrNone<({ readonly status: 'optimal' } & Terrain) | ToldRuledTerrain>>
   /** Blends nearly as good as the best and as different as can be. */
   alternatives(
     brief: Brief,
-    order: AlternativesOrder,
-  ): Promise<OrNone<Extract<Alternatives, { status: 'optimal' }>>>
+    order: AlternativesOrder & TimeLimit,
+  ): Promise<OrNone<Told<Alternatives> | Told<RuledAlternatives>>>
 }
 
 /** What a solving thread does for the page and the command line. */
@@ -82,7 +127,7 @@ export interface SolverService extends ExploringService {
   /** Answers as soon as the thread runs. */
   ready(): Promise<true>
   /** Solves one brief. */
-  solve(solver: SolverName, brief: Brief): Promise<Answer>
+  solve(solver: SolverName, brief: Brief, limit?: TimeLimit): Promise<Answer>
   /** Solves a brief again with another solver and compares the goal. */
   confirm(solver: SolverName, brief: Brief, found: Found): Promise<Confirmation>
   /** Solves a brief and finds what lies around the answer. */
@@ -92,7 +137,7 @@ export interface SolverService extends ExploringService {
   /** Blends that keep a brief, to look at; undefined where the brief is not sound. */
   sample(brief: Brief, count: number): Promise<Sample | undefined>
   /** The best blend at a point of the map. */
-  solveAt(solver: SolverName, brief: Brief, point: Point): Promise<Answer>
+  solveAt(solver: SolverName, brief: Brief, point: Point, limit?: TimeLimit): Promise<Answer>
   /** Answers a one-step study of a blend on the brief's shelf. */
   oneStep(brief: Brief, question: StudyQuestion): Promise<StudyAnswer>
 }

@@ -44,8 +44,12 @@ export function createService(library: Library, loadHighs: LoadHighs): SolverSer
   return {
     ...createExploring(library),
     ready: () => Promise.resolve(true),
-    solve: async (name, brief) => {
-      const answer = await ask(name, (solve) => solveBrief(brief, library, solve), isInfeasible)
+    solve: async (name, brief, limit) => {
+      const answer = await ask(
+        name,
+        (solve) => solveBrief(brief, library, solve, limit),
+        isInfeasible,
+      )
       return withNearest(answer, brief, library)
     },
     confirm: (name, brief, found) =>
@@ -69,8 +73,8 @@ export function createService(library: Library, loadHighs: LoadHighs): SolverSer
       const sample = sampleSpace(new BlendSpace(brief, library), count, SAMPLE_SEED)
       return Promise.resolve(transfer(sample, [sample.shares.buffer, sample.values.buffer]))
     },
-    solveAt: (name, brief, point) =>
-      ask(name, (solve) => solveAt(brief, point, library, solve), isInfeasible),
+    solveAt: (name, brief, point, limit) =>
+      ask(name, (solve) => solveAt(brief, point, library, solve, limit), isInfeasible),
     oneStep: (brief, question) => Promise.resolve(oneStepStudy(brief, question, library)),
   }
 }

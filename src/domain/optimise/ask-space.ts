@@ -3,25 +3,35 @@ import { BlendSpace } from './blend-space'
 import type { Brief } from './brief'
 import { checkBrief } from './check-brief'
 import { conflictOf, nearestFeasible } from './reasons'
+import { Allowance, type SearchBudget } from './rules/allowance'
 import { statesRules } from './rules/brief-rules'
+import { conflictUnderRules } from './rules/conflict'
 import type { Answer, NearestBrief } from './solve'
+import { solveWithOwn } from './solvers/own'
 
 /** Why a question about a brief has no answer. */
 export type NoAnswer = Extract<Answer, { status: 'invalid' | 'infeasible' }>
 
 /**
  * Answers a question about all blends that keep a brief. A question that comes back with nothing means
- * that there are none, and the answer then names the limits that can't hold together.
+ * that there are none, and the answer then names the limits and rules that can't hold together. The
+ * budget bounds the search for these under rules.
  */
 export function askSpace<T>(
   brief: Brief,
   library: Library,
   question: (space: BlendSpace) => T | undefined,
+  budget?: SearchBudget,
 ): T | NoAnswer {
   const problems = checkBrief(brief, library)
   if (problems.length > 0) return { status: 'invalid', problems }
   const answer = question(new BlendSpace(brief, library))
   if (answer !== undefined) return answer
+  if (statesRules(brief)) {
+    const allowance = new Allowance(budget)
+    const clash = conflictUnderRules(brief, library, solveWithOwn, allowance)
+    return { status: 'infeasible', ...clash }
+  }
   return {
     status: 'infeasible',
     conflict: conflictOf(brief, library),

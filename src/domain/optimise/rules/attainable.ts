@@ -15,17 +15,22 @@ export interface RuledRange extends Range {
 
 /** The least and most of everything a brief with rules lets vary, by id. */
 export type RuledAttainable =
-  | {
-      /** `feasible` where time ran out before every end was proved. */
-      readonly status: 'optimal' | 'feasible'
-      /** In each measure's unit. */
-      readonly measures: Readonly<Record<string, RuledRange>>
-      /** Shares in percent of oil weight. */
-      readonly oils: Readonly<Record<string, RuledRange>>
-    }
+  | ({ readonly status: 'optimal' } & RangesFound)
+  /**
+   * Time ran out before every end was proved. The gap is the largest part of any outer range that may
+   * or may not be reached, 0 to 1.
+   */
+  | ({ readonly status: 'feasible'; readonly gap: number } & RangesFound)
   /** Time ran out before any blend was found. */
   | { readonly status: 'undecided' }
   | { readonly status: 'infeasible' }
+
+interface RangesFound {
+  /** In each measure's unit. */
+  readonly measures: Readonly<Record<string, RuledRange>>
+  /** Shares in percent of oil weight. */
+  readonly oils: Readonly<Record<string, RuledRange>>
+}
 
 /** The least and most of every measure and every oil's share, with all limits and rules kept. */
 export function attainableUnderRules(space: BlendSpace, budget?: SearchBudget): RuledAttainable {
@@ -39,11 +44,18 @@ export function attainableUnderRules(space: BlendSpace, budget?: SearchBudget): 
     Object.fromEntries(
       found.slice(from, from + ids.length).map((one, k) => [ids[k] ?? '', one] as const),
     )
-  return {
-    status: found.every(({ exact }) => exact) ? 'optimal' : 'feasible',
+  const ranges = {
     measures: named(space.measures, 0),
     oils: named(space.oils, space.measures.length),
   }
+  if (found.every(({ exact }) => exact)) return { status: 'optimal', ...ranges }
+  return { status: 'feasible', gap: Math.max(...found.map(openPart)), ...ranges }
+}
+
+/** The part of an outer range that no blend met reaches and nothing rules out. */
+function openPart({ min, max, outer }: RuledRange): number {
+  const width = outer.max - outer.min
+  return width > 0 ? (width - (max - min)) / width : 0
 }
 
 /**
