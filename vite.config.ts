@@ -36,7 +36,7 @@ const page: UserConfig = {
   preview: { port: PREVIEW_PORT, strictPort: false },
 }
 
-/** Both entries and their shared chunks lie in one folder: the CLI finds its thread beside itself. */
+/** All entries and their shared chunks lie in one folder: the CLI finds its threads beside itself. */
 const cli: UserConfig = {
   build: {
     outDir: inProject('dist/cli'),
@@ -47,6 +47,7 @@ const cli: UserConfig = {
       input: {
         barwright: inProject('src/cli/barwright.ts'),
         'solver-thread': inProject('src/cli/solver-thread.ts'),
+        'sweep-thread': inProject('src/sweep/sweep-thread.ts'),
       },
       output: {
         format: 'es',
@@ -69,7 +70,7 @@ const inBrowser = ['tests/browser', 'tests/e2e', 'tests/notebooks'].map(testsIn)
 /** Rune classes: compiled as the page compiles them, run in Node without a DOM. */
 const withRunes = [testsIn('tests/state')]
 /** Tests of the built command-line tool. */
-const ofCli = [testsIn('tests/cli')]
+const ofCli = ['tests/cli', 'tests/sweep'].map(testsIn)
 /** Minutes rather than seconds; `npm run test:long`. */
 const long = [testsIn('tests/long')]
 
@@ -80,7 +81,10 @@ function testsIn(folder: string): string {
 function tests(mode: string): InlineConfig {
   const root = inProject('.')
   if (mode === 'long')
-    return { root, projects: [project('long', long, { testTimeout: 30 * MINUTE })] }
+    return {
+      root,
+      projects: [project('long', long, { ...usesBuiltCli, testTimeout: 30 * MINUTE })],
+    }
   if (mode === 'screenshots') return { root, projects: [screenshots] }
   if (mode === 'bench') return { root, projects: [bench] }
   return { root, projects: [unit, runes, builtCli, browser] }
@@ -110,10 +114,11 @@ const runes: TestProjectInlineConfiguration = {
 const BUILD_PAGE = inProject('tests/setup/build-page.ts')
 const BUILD_CLI = inProject('tests/setup/build-cli.ts')
 
-const builtCli = project('cli', ofCli, {
+const usesBuiltCli: ProjectConfig = {
   globalSetup: BUILD_CLI,
   testTimeout: MINUTE,
-})
+}
+const builtCli = project('cli', ofCli, usesBuiltCli)
 
 const usesBuiltPage: ProjectConfig = {
   globalSetup: BUILD_PAGE,

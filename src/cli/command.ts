@@ -20,8 +20,8 @@ export interface Result {
 /** The flags of one call, by name, as typed. */
 export type Flags = Readonly<Record<string, string | boolean | undefined>>
 
-/** One command of the command line. */
-export interface Command {
+/** What every command tells of itself. */
+interface Described {
   /** One line for the help text. */
   readonly says: string
   /** Its own flags, beside --help and --schema. */
@@ -32,8 +32,20 @@ export interface Command {
   readonly arrange?: (args: readonly string[]) => string[]
   /** The JSON Schema of its file; a command without one reads no file. */
   readonly schema?: () => unknown
+}
+
+/** A command that is given the text of its file, or nothing. */
+export interface TextCommand extends Described {
   run(text: string, flags: Flags): Promise<Result>
 }
+
+/** A command whose file is too large to be read at once: it is given the paths that were named. */
+export interface PathCommand extends Described {
+  runOn(paths: readonly string[], flags: Flags): Promise<Result>
+}
+
+/** One command of the command line. */
+export type Command = TextCommand | PathCommand
 
 /** An answer. */
 export function solved(output: unknown): Result {

@@ -8,6 +8,7 @@ import { label } from './label'
 import { oils } from './oils'
 import { range } from './range'
 import { solve } from './solve'
+import { sweep } from './sweep'
 import { terrain } from './terrain'
 
 const COMMANDS: Readonly<Record<string, Command>> = {
@@ -19,6 +20,7 @@ const COMMANDS: Readonly<Record<string, Command>> = {
   alternatives,
   batch,
   label,
+  sweep,
   oils,
 }
 
@@ -39,6 +41,7 @@ export async function run(args: readonly string[], readInput: ReadInput): Promis
   const { values, positionals } = parsed
   if (values.help === true) return solved(helpOn(name, command))
   if (values.schema === true) return schemaOf(name, command)
+  if ('runOn' in command) return command.runOn(positionals, values)
   if (!command.schema)
     return positionals.length > 0
       ? invalid('', `${name} reads no file; take ${positionals.join(' ')} out.`)

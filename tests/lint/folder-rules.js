@@ -10,7 +10,7 @@
  * @property {boolean} pure whether browser and Node globals are barred
  */
 
-const FOLDERS = ['domain', 'data', 'worker', 'storage', 'charts', 'state', 'ui', 'cli']
+const FOLDERS = ['domain', 'data', 'worker', 'storage', 'charts', 'state', 'ui', 'sweep', 'cli']
 
 /** @type {Readonly<Record<string, FolderRule>>} */
 export const FOLDER_RULES = {
@@ -25,7 +25,8 @@ export const FOLDER_RULES = {
     ['domain', 'worker', 'data', 'charts', 'storage', 'state'],
     ['svelte', 'd3', 'bits-ui', '@fontsource-variable'],
   ),
-  cli: rule('cli', ['domain', 'data', 'worker'], ['node:', 'comlink', 'highs']),
+  sweep: rule('sweep', ['domain', 'data'], ['node:', 'zod', 'piscina', 'bullmq', 'ioredis']),
+  cli: rule('cli', ['domain', 'data', 'worker', 'sweep'], ['node:', 'comlink', 'highs']),
 }
 
 const PURE_MESSAGE =

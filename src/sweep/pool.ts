@@ -1,0 +1,19 @@
+import { Piscina } from 'piscina'
+import type { Answered, Task } from './batch'
+
+/** Threads that answer batches. */
+export interface Pool {
+  answer(task: Task): Promise<Answered>
+  close(): Promise<void>
+}
+
+/** Starts as many threads as asked, which last until the pool is closed. */
+export function startPool(threads: number): Pool {
+  const pool = new Piscina<Task, Answered>({
+    filename: new URL('./sweep-thread.js', import.meta.url).href,
+    name: 'answerBatch',
+    minThreads: threads,
+    maxThreads: threads,
+  })
+  return { answer: (task) => pool.run(task), close: () => pool.close() }
+}

@@ -1,0 +1,97 @@
+import { type Job, type Queue, QueueEvents } from 'bullmq'
+import { briefPathOf } from '../../data/sweep-file'
+import type { Answered, Batch, BriefText } from '../batch'
+import type { BriefTexts } from '../line-solver'
+import { connected } from './connection'
+import { jobOptions, type LinesJob, type LinesResult, QUEUE } from './jobs'
+
+/** How long to wait for word of a job before looking for oneself; milliseconds. */
+const LOOK_AGAIN_MS = 5_000
+
+/** Thrown where workers have given lines up. */
+export class LinesGivenUp extends Error {
+  override readonly name = 'LinesGivenUp'
+}
+
+/** Puts the batches of one sweep on the server and waits for their answers. */
+export class Asker {
+  #events: QueueEvents | undefined
+  readonly #waiting = new Map<string, () => void>()
+
+  constructor(
+    private readonly queue: Queue<LinesJob, LinesResult>,
+    private readonly sweep: string,
+    private readonly briefTexts: BriefTexts,
+    private readonly url: string,
+  ) {}
+
+  /** Listens to the server; to be awaited before anything is asked. */
+  async ready(): Promise<void> {
+    const events = new QueueEvents(QUEUE, { connection: await connected(this.url) })
+    this.#events = events
+    const tell = ({ jobId }: { readonly jobId: string }) => this.#waiting.get(jobId)?.()
+    events.on('completed', tell)
+    events.on('failed', tell)
+    await events.waitUntilReady()
+  }
+
+  /** The answers to a batch, whoever works them out, and however many die over it. */
+  async ask(batch: Batch): Promise<Answered> {
+    const options = jobOptions(this.sweep, batch)
+    const id = options.jobId ?? ''
+    const data = this.#jobOf(batch)
+    const left = await this.queue.getJob(id)
+    if (left?.finishedOn !== undefined && !isAnswered(left)) await left.remove()
+    for (;;) {
+      const word = this.#wordOf(id)
+      const job = (await this.queue.getJob(id)) ?? (await this.queue.add('lines', data, options))
+      if (isAnswered(job)) {
+        this.#waiting.delete(id)
+        const { text, counts } = job.returnvalue
+        return { bytes: new TextEncoder().encode(text), counts }
+      }
+      if (job.finishedOn !== undefined) throw givenUp(batch, job.failedReason)
+      await word
+    }
+  }
+
+  /** Takes the job of a batch, whose answers are written, from the server. */
+  async forget(batch: Batch): Promise<void> {
+    await this.queue.remove(jobOptions(this.sweep, batch).jobId ?? '')
+  }
+
+  async close(): Promise<void> {
+    await this.#events?.close()
+  }
+
+  /** Settles at word of a job, or when it is time to look for oneself: word may be lost, answers are not. */
+  #wordOf(id: string): Promise<void> {
+    return new Promise((resolve) => {
+      const timer = setTimeout(resolve, LOOK_AGAIN_MS)
+      this.#waiting.set(id, () => {
+        clearTimeout(timer)
+        resolve()
+      })
+    })
+  }
+
+  #jobOf({ firstLine, bytes }: Batch): LinesJob {
+    const text = new TextDecoder().decode(bytes)
+    const briefs: Record<string, BriefText> = {}
+    for (const line of text.split('\n')) {
+      const path = briefPathOf(line)
+      if (path !== undefined) briefs[path] = this.briefTexts(path)
+    }
+    return { firstLine, text, briefs }
+  }
+}
+
+function isAnswered(job: Job<LinesJob, LinesResult>): boolean {
+  return job.finishedOn !== undefined && Boolean(job.returnvalue)
+}
+
+function givenUp({ firstLine, count }: Batch, reason: string): LinesGivenUp {
+  return new LinesGivenUp(
+    `Workers gave up lines ${firstLine} to ${firstLine + count - 1}: ${reason}. What is written stays; the same command goes on from there.`,
+  )
+}
