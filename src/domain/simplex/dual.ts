@@ -118,8 +118,9 @@ function steepestRow(t: Tableau): number {
   let bestScore = 0
   for (let i = 0; i < t.program.rowCount; i++) {
     const miss = infeasibility(t, t.heads[i]!)
-    if (miss === 0) continue
-    const score = (miss * miss) / (1 + dot(t.entries, i * n, t.entries, i * n, n))
+    const most = miss * miss
+    if (most <= bestScore) continue
+    const score = most / (1 + dot(t.entries, i * n, t.entries, i * n, n))
     if (score > bestScore) {
       bestScore = score
       best = i

@@ -30,7 +30,10 @@ export function dot(
   return s0 + s1 + (s2 + s3)
 }
 
-/** target[targetStart + k] += factor · source[sourceStart + k]. */
+/**
+ * target[targetStart + k] += factor · source[sourceStart + k]. Four at a time, all read before any
+ * is written: both may be slices of one array, so a read after a write would have to wait for it.
+ */
 export function addMultiple(
   target: Float64Array,
   targetStart: number,
@@ -39,7 +42,18 @@ export function addMultiple(
   sourceStart: number,
   count: number,
 ): void {
-  for (let k = 0; k < count; k++) {
-    target[targetStart + k]! += factor * source[sourceStart + k]!
+  let k = 0
+  for (; k + 3 < count; k += 4) {
+    const t = targetStart + k
+    const s = sourceStart + k
+    const t0 = target[t]! + factor * source[s]!
+    const t1 = target[t + 1]! + factor * source[s + 1]!
+    const t2 = target[t + 2]! + factor * source[s + 2]!
+    const t3 = target[t + 3]! + factor * source[s + 3]!
+    target[t] = t0
+    target[t + 1] = t1
+    target[t + 2] = t2
+    target[t + 3] = t3
   }
+  for (; k < count; k++) target[targetStart + k]! += factor * source[sourceStart + k]!
 }

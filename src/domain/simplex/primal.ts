@@ -56,29 +56,40 @@ function attracts(
 ): boolean {
   const d = objective[column]!
   if (Math.abs(d) <= t.dualTolerance) return false
-  if (face !== null && Math.abs(face[column]!) > t.dualTolerance) return false
   const v = t.columns[column]!
-  if (t.program.low[v] === t.program.high[v]) return false
   const status = t.status[v]!
-  return status === AT_LOWER ? d < 0 : status === AT_UPPER ? d > 0 : true
+  if (status === AT_LOWER ? d > 0 : status === AT_UPPER && d < 0) return false
+  if (t.program.low[v] === t.program.high[v]) return false
+  return face === null || Math.abs(face[column]!) <= t.dualTolerance
 }
 
-/** Primal steepest edge: the best improvement per length of edge, norms read off the tableau. */
+/**
+ * Primal steepest edge: the best improvement per length of edge, norms read off the tableau. A norm
+ * is at least 1, so most columns need none.
+ */
 function steepestColumn(t: Tableau, objective: Float64Array, face: Float64Array | null): number {
   const n = t.columns.length
   let best = -1
   let bestScore = 0
   for (let j = 0; j < n; j++) {
-    if (!attracts(t, j, objective, face)) continue
-    let norm = 1
-    for (let i = 0; i < t.program.rowCount; i++) norm += t.entries[i * n + j]! ** 2
-    const score = objective[j]! ** 2 / norm
+    const most = objective[j]! * objective[j]!
+    if (most <= bestScore || !attracts(t, j, objective, face)) continue
+    const score = most / edgeNorm(t, j)
     if (score > bestScore) {
       bestScore = score
       best = j
     }
   }
   return best
+}
+
+/** Squared length of the edge along which a column's variable moves by 1. */
+function edgeNorm({ entries, columns, program }: Tableau, column: number): number {
+  const n = columns.length
+  const end = program.rowCount * n
+  let norm = 1
+  for (let k = column; k < end; k += n) norm += entries[k]! * entries[k]!
+  return norm
 }
 
 /** Bland's entering column: the attractive variable with the least number. */
