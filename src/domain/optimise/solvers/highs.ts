@@ -33,7 +33,8 @@ function solveWithHighs(highs: Highs, program: LinearProgram): ProgramOutcome {
   }
 }
 
-function modelData(highs: Highs, program: LinearProgram): ModelData {
+/** A program in the arrays of HiGHS, row by row. */
+export function modelData(highs: Highs, program: LinearProgram): ModelData {
   const { variables, rows } = program
   const starts = [0]
   const indices: number[] = []
