@@ -1,3 +1,4 @@
+import { partsOf } from './block'
 import {
   addRows,
   farkasGap,
@@ -65,22 +66,23 @@ export class Answer {
 
   constructor(private readonly program: ScaledProgram) {
     const { columnCount: n, rowCount: m } = program
+    const part = partsOf(new Float64Array(4 * n + 3 * m))
     this.optimal = {
       status: 'optimal',
       objective: NaN,
-      x: new Float64Array(n),
-      rowValues: new Float64Array(m),
-      duals: new Float64Array(m),
-      reducedCosts: new Float64Array(n),
+      x: part(n),
+      rowValues: part(m),
+      duals: part(m),
+      reducedCosts: part(n),
     }
     this.infeasible = {
       status: 'infeasible',
       crossed: -1,
-      rowWeights: new Float64Array(m),
-      columnWeights: new Float64Array(n),
+      rowWeights: part(m),
+      columnWeights: part(n),
       gap: NaN,
     }
-    this.unbounded = { status: 'unbounded', ray: new Float64Array(n) }
+    this.unbounded = { status: 'unbounded', ray: part(n) }
   }
 
   proveOptimal(t: Tableau): Optimal | null {

@@ -1,3 +1,4 @@
+import { partsOf } from './block'
 import { dot } from './kernel'
 import {
   ProgramError,
@@ -8,25 +9,10 @@ import {
 } from './program'
 import { FEASIBILITY } from './tolerances'
 
-/** The power of two nearest to a positive size, by logarithm; 1 when there is nothing to measure. */
-function powerOfTwoNear(size: number): number {
-  return size > 0 && size < Infinity ? 2 ** Math.round(Math.log2(size)) : 1
-}
-
-/** Smallest and largest size along a row or column, zeros left out. */
-class Spread {
-  private least = Infinity
-  private most = 0
-  add(value: number): void {
-    const size = Math.abs(value)
-    if (size === 0) return
-    if (size < this.least) this.least = size
-    if (size > this.most) this.most = size
-  }
-  /** Their geometric middle; 0 when all are zero. */
-  middle(): number {
-    return this.most === 0 ? 0 : Math.sqrt(this.least) * Math.sqrt(this.most)
-  }
+/** The power of two nearest, by logarithm, to the geometric middle of two sizes; 1 of nothing. */
+function powerOfTwoBetween(least: number, most: number): number {
+  const middle = Math.sqrt(least) * Math.sqrt(most)
+  return middle > 0 && middle < Infinity ? 2 ** Math.round(Math.log2(middle)) : 1
 }
 
 /**
@@ -60,6 +46,9 @@ export class ScaledProgram {
   high: Float64Array
   lowTolerated: Float64Array
   highTolerated: Float64Array
+  /** Working lists of `chooseScales`; no meaning between calls. */
+  private readonly columnLeast: Float64Array
+  private readonly columnMost: Float64Array
 
   constructor(program: LinearProgram) {
     const n = program.cost.length
@@ -67,17 +56,20 @@ export class ScaledProgram {
     this.columnCount = n
     this.rowCount = m
     this.rowCapacity = m
-    this.cost = new Float64Array(n)
-    this.scaledCost = new Float64Array(n)
-    this.matrix = new Float64Array(n * m)
-    this.scaledMatrix = new Float64Array(n * m)
-    this.lower = new Float64Array(n + m)
-    this.upper = new Float64Array(n + m)
-    this.scale = new Float64Array(n + m).fill(1)
-    this.low = new Float64Array(n + m)
-    this.high = new Float64Array(n + m)
-    this.lowTolerated = new Float64Array(n + m)
-    this.highTolerated = new Float64Array(n + m)
+    const part = partsOf(new Float64Array(4 * n + 2 * n * m + 7 * (n + m)))
+    this.matrix = part(n * m)
+    this.scaledMatrix = part(n * m)
+    this.cost = part(n)
+    this.scaledCost = part(n)
+    this.columnLeast = part(n)
+    this.columnMost = part(n)
+    this.lower = part(n + m)
+    this.upper = part(n + m)
+    this.scale = part(n + m)
+    this.low = part(n + m)
+    this.high = part(n + m)
+    this.lowTolerated = part(n + m)
+    this.highTolerated = part(n + m)
     this.load(program)
   }
 
@@ -117,7 +109,7 @@ export class ScaledProgram {
       this.cost[j] = cost[j]!
       largest = Math.max(largest, Math.abs(cost[j]! * this.scale[j]!))
     }
-    this.costScale = powerOfTwoNear(largest)
+    this.costScale = powerOfTwoBetween(largest, largest)
     for (let j = 0; j < n; j++) this.scaledCost[j] = (cost[j]! * this.scale[j]!) / this.costScale
   }
 
@@ -157,6 +149,7 @@ export class ScaledProgram {
     this.matrix.set(row.coefficients, i * n)
     this.scale[n + i] = 1
     this.scaleRow(i)
+    this.fillScaledRow(i)
     this.setBounds(n + i, row.lower, row.upper)
     return i
   }
@@ -181,30 +174,43 @@ export class ScaledProgram {
   }
 
   private chooseScales(): void {
-    const n = this.columnCount
-    this.scale.fill(1)
-    for (let i = 0; i < this.rowCount; i++) this.scaleRow(i)
-    for (let j = 0; j < n; j++) {
-      const column = new Spread()
-      for (let i = 0; i < this.rowCount; i++) column.add(this.scaledMatrix[i * n + j]!)
-      this.scale[j] = 1 / powerOfTwoNear(column.middle())
+    const { columnCount: n, rowCount: m, matrix, scale, columnLeast, columnMost } = this
+    scale.fill(1, 0, n)
+    columnLeast.fill(Infinity)
+    columnMost.fill(0)
+    for (let i = 0; i < m; i++) {
+      this.scaleRow(i)
+      const inverse = 1 / scale[n + i]!
+      for (let j = 0; j < n; j++) {
+        const size = Math.abs(matrix[i * n + j]!) * inverse
+        if (size === 0) continue
+        if (size < columnLeast[j]!) columnLeast[j] = size
+        if (size > columnMost[j]!) columnMost[j] = size
+      }
     }
-    for (let i = 0; i < this.rowCount; i++) this.fillScaledRow(i)
+    for (let j = 0; j < n; j++) scale[j] = 1 / powerOfTwoBetween(columnLeast[j]!, columnMost[j]!)
+    for (let i = 0; i < m; i++) this.fillScaledRow(i)
   }
 
   /** Chooses the logical's scale from the row's entries at the present column scales. */
   private scaleRow(i: number): void {
-    const n = this.columnCount
-    const row = new Spread()
-    for (let j = 0; j < n; j++) row.add(this.matrix[i * n + j]! * this.scale[j]!)
-    this.scale[n + i] = powerOfTwoNear(row.middle())
-    this.fillScaledRow(i)
+    const { columnCount: n, matrix, scale } = this
+    let least = Infinity
+    let most = 0
+    for (let j = 0; j < n; j++) {
+      const size = Math.abs(matrix[i * n + j]! * scale[j]!)
+      if (size === 0) continue
+      if (size < least) least = size
+      if (size > most) most = size
+    }
+    scale[n + i] = powerOfTwoBetween(least, most)
   }
 
   private fillScaledRow(i: number): void {
-    const n = this.columnCount
+    const { columnCount: n, matrix, scaledMatrix, scale } = this
+    const inverse = 1 / scale[n + i]!
     for (let j = 0; j < n; j++) {
-      this.scaledMatrix[i * n + j] = (this.matrix[i * n + j]! * this.scale[j]!) / this.scale[n + i]!
+      scaledMatrix[i * n + j] = matrix[i * n + j]! * scale[j]! * inverse
     }
   }
 }

@@ -1,3 +1,4 @@
+import { partsOf } from './block'
 import { addMultiple } from './kernel'
 import type { ScaledProgram } from './scaled'
 import { DUAL_FEASIBILITY } from './tolerances'
@@ -66,17 +67,21 @@ export class Tableau {
 
   constructor(readonly program: ScaledProgram) {
     const n = program.columnCount
-    this.columns = new Int32Array(n)
-    this.reduced = new Float64Array(n)
-    this.direction = new Float64Array(n)
-    this.candidates = new Int32Array(n)
-    this.ratios = new Float64Array(n)
-    this.sizes = new Float64Array(n)
-    this.entries = new Float64Array(program.scaledMatrix.length)
-    this.heads = new Int32Array(program.rowCount)
-    this.places = new Int32Array(n + program.rowCount)
-    this.status = new Uint8Array(n + program.rowCount)
-    this.value = new Float64Array(n + program.rowCount)
+    const m = program.rowCount
+    const entries = program.scaledMatrix.length
+    const part = partsOf(new Float64Array(entries + 4 * n + (n + m)))
+    this.entries = part(entries)
+    this.reduced = part(n)
+    this.direction = part(n)
+    this.ratios = part(n)
+    this.sizes = part(n)
+    this.value = part(n + m)
+    const indices = partsOf(new Int32Array(2 * n + m + (n + m)))
+    this.heads = indices(m)
+    this.columns = indices(n)
+    this.places = indices(n + m)
+    this.candidates = indices(n)
+    this.status = new Uint8Array(n + m)
     this.reset()
   }
 
