@@ -33,6 +33,7 @@ export function withInput(command: string, value: unknown): Promise<Run> {
   return barwright([command, '-'], JSON.stringify(value))
 }
 
-function example(name: string): string {
+/** An example file of tests/cases/files, by absolute path. */
+export function example(name: string): string {
   return fileURLToPath(new URL(`../cases/files/${name}`, import.meta.url))
 }

@@ -1,0 +1,131 @@
+import { readFile } from 'node:fs/promises'
+import { join } from 'node:path'
+import { QueueEvents } from 'bullmq'
+import { expect, onTestFinished, test } from 'vitest'
+import { BATCHES_ON_SERVER, QUEUE } from '../../src/sweep/queue/jobs'
+import { startRedis } from './redis'
+import { answersIn, scenarios, sizeOf, start, sweepFolder, until, writeLines } from './sweeping'
+
+const MINUTE = 60_000
+
+/** A brief whose search takes some milliseconds, so that a worker is always in the midst of a batch. */
+const SLOW = {
+  format: 'barwright-brief/1',
+  oils: {
+    olive: { max: 60 },
+    coconut: { max: 35 },
+    palm: { max: 40 },
+    shea: { max: 20 },
+    castor: { max: 10 },
+    sunflower: { max: 30 },
+    'cocoa-butter': { max: 15 },
+    'sweet-almond': { max: 20 },
+  },
+  measures: { hardness: { min: 38.2, max: 38.4 }, lather: { min: 28.1, max: 28.2 } },
+  rules: { shareStep: 0.5, atMostOils: 5 },
+  goal: { minimise: 'cost' },
+}
+
+function slowLines(count: number): object[] {
+  const oils = Object.keys(SLOW.oils)
+  return Array.from({ length: count }, (_, number) => ({
+    key: number,
+    brief: SLOW,
+    prices: Object.fromEntries(
+      oils.map((oil, place) => [oil, 3 + ((number * 7 + place * 5) % 43) / 10]),
+    ),
+  }))
+}
+
+async function files(lines: readonly unknown[]) {
+  const folder = await sweepFolder()
+  const [input, here, out] = ['in', 'here', 'out'].map((name) => join(folder, `${name}.ndjson`))
+  if (!input || !here || !out) throw new Error('The folder has no paths')
+  await writeLines(input, lines)
+  expect(await start(['sweep', input, '--out', here]).exit).toBe(0)
+  return { input, out, expected: await readFile(here) }
+}
+
+function startWorker(url: string) {
+  return start(['sweep', '--work', url, '--threads', '1'])
+}
+
+test(
+  'of two workers one is killed in the midst of its lines: every line is answered exactly once',
+  async () => {
+    const { url } = await startRedis()
+    const { input, out, expected } = await files(slowLines(700))
+    const events = new QueueEvents(QUEUE, { connection: { url } })
+    onTestFinished(() => events.close())
+    let takenOver = 0
+    events.on('stalled', () => takenOver++)
+    await events.waitUntilReady()
+
+    const [doomed, other] = [startWorker(url), startWorker(url)]
+    const sweep = start(['sweep', input, '--out', out, '--queue', url])
+    await until(async () => (await sizeOf(out)) > 0.2 * expected.length)
+    doomed.kill('SIGKILL')
+    expect(await doomed.exit).toBeNull()
+    expect(await sizeOf(out)).toBeLessThan(expected.length)
+
+    expect(await sweep.exit).toBe(0)
+    expect(takenOver).toBeGreaterThan(0)
+    const lines = (await answersIn(out)).map(({ line }) => line)
+    expect(lines).toEqual(Array.from({ length: 700 }, (_, index) => index + 1))
+    expect(await readFile(out)).toEqual(expected)
+    other.kill('SIGTERM')
+    expect(await other.exit).toBe(0)
+  },
+  2 * MINUTE,
+)
+
+test(
+  'a collector that is killed goes on where it was, and the server is left empty',
+  async () => {
+    const { url, look } = await startRedis()
+    const { input, out, expected } = await files(scenarios(9_000))
+    const worker = startWorker(url)
+    const first = start(['sweep', input, '--out', out, '--queue', url])
+    let mostJobs = 0
+    await until(async () => {
+      mostJobs = Math.max(mostJobs, await jobsOn(look))
+      return (await sizeOf(out)) > 0.3 * expected.length
+    })
+    first.kill('SIGKILL')
+    expect(await first.exit).toBeNull()
+    expect(await sizeOf(out)).toBeLessThan(expected.length)
+    const second = start(['sweep', input, '--out', out, '--queue', url])
+    expect(await second.exit).toBe(0)
+    expect(await readFile(out)).toEqual(expected)
+    expect(JSON.parse(second.output())).toMatchObject({ status: 'done', lines: 9_000 })
+    expect(mostJobs).toBeGreaterThan(0)
+    expect(mostJobs).toBeLessThanOrEqual(BATCHES_ON_SERVER)
+    // One batch may have been begun by the killed collector with another first line.
+    expect(await jobsOn(look)).toBeLessThanOrEqual(1)
+    worker.kill('SIGTERM')
+    expect(await worker.exit).toBe(0)
+  },
+  2 * MINUTE,
+)
+
+test(
+  'a sweep waits for workers, and says so',
+  async () => {
+    const { url } = await startRedis()
+    const { input, out, expected } = await files(scenarios(200))
+    const sweep = start(['sweep', input, '--out', out, '--queue', url])
+    await until(() => sweep.errors().includes('No worker is there. Start one on any machine'))
+    const worker = startWorker(url)
+    expect(await sweep.exit).toBe(0)
+    expect(await readFile(out)).toEqual(expected)
+    worker.kill('SIGTERM')
+    expect(await worker.exit).toBe(0)
+  },
+  MINUTE,
+)
+
+/** Jobs that the server holds in any state: their keys end in lines. */
+async function jobsOn(look: { keys(pattern: string): Promise<string[]> }): Promise<number> {
+  const keys = await look.keys(`bull:${QUEUE}:*-*`)
+  return keys.filter((key) => /-\d+-\d+$/u.test(key)).length
+}

@@ -1,0 +1,39 @@
+import { readFile, truncate } from 'node:fs/promises'
+import { join } from 'node:path'
+import { expect, test } from 'vitest'
+import { scenarios, sizeOf, start, sweepFolder, until, writeLines } from './sweeping'
+
+/** About a second of work, so that there is a middle to be killed in. */
+const LINES = 12_000
+
+test('a sweep killed again and again goes on where it was, to the same bytes as an unbroken run', async () => {
+  const folder = await sweepFolder()
+  const [input, whole, broken] = ['in', 'whole', 'broken'].map((name) =>
+    join(folder, `${name}.ndjson`),
+  )
+  if (!input || !whole || !broken) throw new Error('The folder has no paths')
+  await writeLines(input, scenarios(LINES))
+  expect(await start(['sweep', input, '--out', whole]).exit).toBe(0)
+  const wholeBytes = await readFile(whole)
+
+  for (const part of [0.15, 0.4, 0.7]) {
+    const run = start(['sweep', input, '--out', broken])
+    await until(async () => (await sizeOf(broken)) > part * wholeBytes.length)
+    run.kill('SIGKILL')
+    expect(await run.exit).toBeNull()
+    const left = await sizeOf(broken)
+    expect(left).toBeLessThan(wholeBytes.length)
+    // As a kill leaves it that comes while a line is being written.
+    await truncate(broken, left - 7)
+  }
+  const last = start(['sweep', input, '--out', broken])
+  expect(await last.exit).toBe(0)
+  const { answeredBefore, answeredNow } = JSON.parse(last.output()) as {
+    answeredBefore: number
+    answeredNow: Record<string, number>
+  }
+  expect(answeredBefore).toBeGreaterThan(0.6 * LINES)
+  const now = Object.values(answeredNow).reduce((sum, count) => sum + count, 0)
+  expect(answeredBefore + now).toBe(LINES)
+  expect(await readFile(broken)).toEqual(wholeBytes)
+})
