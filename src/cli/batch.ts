@@ -5,13 +5,13 @@ import { library } from '../data/library'
 import { actualReport } from '../domain/batch/actuals'
 import type { ReadyPlan } from '../domain/batch/plan'
 import { sheetOf } from '../domain/batch/sheet'
+import { sheetText } from '../domain/batch/sheet-text'
 import { soapComposition } from '../domain/batch/soap-composition'
 import type { MassUnit } from '../domain/units'
 import { planFile } from './batch-plan'
 import { allInvalid, type Command, type Flags, invalid, type Result, solved } from './command'
 import { isMassUnit, isSheetForm, SHEET_FORMS, withSheetForm } from './sheet-flag'
 import { sheetHtml } from './sheet-html'
-import { sheetText } from './sheet-text'
 
 export const batch: Command = {
   says: 'the weights of a batch, with its lye; or its sheet for the workshop',

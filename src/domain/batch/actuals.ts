@@ -3,6 +3,7 @@ import { percentFromFraction } from '../units'
 import { type Actuals, actualWeights } from './actual-weights'
 import { type BatchFacts, NO_FACTS } from './facts'
 import { type Fix, oilFixes } from './fixes'
+import { type LyeTopUp, lyeTopUp } from './lye-top-up'
 import type { ReadyPlan } from './plan'
 import {
   endsOf,
@@ -18,6 +19,7 @@ import type { Weights } from './weights'
 
 export type { Actuals } from './actual-weights'
 export type { Fix } from './fixes'
+export type { LyeTopUp } from './lye-top-up'
 
 /** A line that was not weighed as planned. */
 export interface Deviation {
@@ -43,6 +45,11 @@ export interface ActualReport {
   readonly deviations: readonly Deviation[]
   /** What to put in: first what is missing, then, if lye is still over, one of the oils. */
   readonly fixes: readonly Fix[]
+  /**
+   * Alkali that is missing, where the batch is richer than asked. It is safe without; null where there is
+   * none or the leanest lots leave no room for it.
+   */
+  readonly topUp: LyeTopUp | null
   /** What to do, in order; plain sentences. */
   readonly advice: readonly string[]
 }
@@ -82,6 +89,7 @@ export function actualReport(
   const verdict = verdictOf(plan, superfatPercent, reachPercent)
   const deviations = deviationsOf(plan, actuals)
   const fixes = fixesFor(plan, actuals, reckoning, verdict)
+  const topUp = verdict === 'rich' ? lyeTopUp(plan, filledUp(plan, actuals, reckoning)) : null
   return {
     status: 'reckoned',
     report: {
@@ -93,7 +101,8 @@ export function actualReport(
       verdict,
       deviations,
       fixes,
-      advice: adviceOn(verdict, fixes, superfatPercent),
+      topUp,
+      advice: [...adviceOn(verdict, fixes, superfatPercent), ...(topUp ? topUpAdvice(topUp) : [])],
     },
   }
 }
@@ -153,19 +162,29 @@ function fixesFor(
   verdict: ActualReport['verdict'],
 ): Fix[] {
   if (verdict === 'asPlanned') return []
-  const short = deviationsOf(plan, actuals).filter(
-    ({ key, actualG, plannedG }) => actualG < plannedG && /^(oil|extraFat|acid):/u.test(key),
-  )
-  const putIn = short.map(({ key, name, plannedG, actualG }): Fix => ({
+  const putIn = shortLines(plan, actuals).map(({ key, name, plannedG, actualG }): Fix => ({
     kind: 'putIn',
     key,
     name,
     grams: plannedG - actualG,
   }))
   if (verdict === 'rich') return putIn
-  const filled = Object.fromEntries(short.map(({ key, plannedG }) => [key, plannedG]))
-  const weights = actualWeights(plan, { ...actuals, ...filled })
-  return [...putIn, ...oilFixes(plan, { ...reckoning, weights })]
+  return [...putIn, ...oilFixes(plan, filledUp(plan, actuals, reckoning))]
+}
+
+/** Fats and acids weighed short or forgotten. */
+function shortLines(plan: ReadyPlan, actuals: Actuals): Deviation[] {
+  return deviationsOf(plan, actuals).filter(
+    ({ key, actualG, plannedG }) => actualG < plannedG && /^(oil|extraFat|acid):/u.test(key),
+  )
+}
+
+/** The batch with what was short put in. */
+function filledUp(plan: ReadyPlan, actuals: Actuals, reckoning: Reckoning): Reckoning {
+  const filled = Object.fromEntries(
+    shortLines(plan, actuals).map(({ key, plannedG }) => [key, plannedG]),
+  )
+  return { ...reckoning, weights: actualWeights(plan, { ...actuals, ...filled }) }
 }
 
 function freeAlkali(reckoning: Reckoning, end: 'typical' | 'low'): number {
@@ -193,6 +212,27 @@ function adviceOn(
         ]
       : []),
     ...(fixes.length > 0 && verdict !== 'rich' ? [ONLY_WHILE_LIQUID] : []),
+  ]
+}
+
+const ALKALI_NAMES = { naoh: 'sodium hydroxide', koh: 'potassium hydroxide' } as const
+
+function topUpAdvice({
+  alkaliGrams,
+  waterGrams,
+  superfatPercent,
+  leanestPercent,
+}: LyeTopUp): string[] {
+  const alkalis = (['naoh', 'koh'] as const).flatMap((kind) => {
+    const grams = alkaliGrams[kind] ?? 0
+    return grams > 0 ? [`${grams.toFixed(1)} g ${ALKALI_NAMES[kind]}`] : []
+  })
+  const as =
+    waterGrams > 0
+      ? `${alkalis.join(' and ')}, dissolved in ${waterGrams.toFixed(1)} g cold water`
+      : `${alkalis.join(' and ')} as the solution it comes in`
+  return [
+    `Only if you are sure how much lye is in, and only while it is liquid: ${as}, left to cool to the warmth of the pot and stirred in slowly, brings it to ${superfatPercent.toFixed(1)} %, in the leanest lots ${leanestPercent.toFixed(1)} %. It is lye: the cautions hold again. Where in doubt leave it rich.`,
   ]
 }
 

@@ -4,6 +4,7 @@ import type { NaturalRange } from '../blend/oil'
 import { ALKALI_MOLAR_MASS } from '../chemistry/alkali'
 import { MG_PER_GRAM } from '../units'
 import type { BatchOrder, OilLot } from './order'
+import type { Remedy } from './remedy'
 
 /** mg KOH for each mg NaOH that fat takes: 56.105 / 39.997 = 1.4027. */
 const KOH_PER_NAOH = ALKALI_MOLAR_MASS.koh / ALKALI_MOLAR_MASS.naoh
@@ -51,12 +52,37 @@ function believable(value: number, { low, high }: NaturalRange): boolean {
 
 function unbelievableMessage(value: number, range: NaturalRange): string {
   const between = `Sound lots of this oil have ${range.low} to ${range.high} mg KOH/g`
-  const meant = MIXED_UP.find(({ factor }) => believable(value * factor, range))
+  const meant = valueMeant(value, range)
   if (!meant) return `The value is ${value} mg KOH/g. ${between}. Look at the certificate again.`
   return (
     `The value ${value} looks like ${meant.what}; as mg KOH/g that is ` +
-    `${plain(Math.round(value * meant.factor * 10) / 10)}. ${between}. Give it in mg KOH/g.`
+    `${plain(meant.mgKohPerG)}. ${between}. Give it in mg KOH/g.`
   )
+}
+
+/** What a value was probably meant as, in mg KOH/g to a tenth; undefined where nothing fits. */
+function valueMeant(value: number, range: NaturalRange) {
+  const meant = MIXED_UP.find(({ factor }) => believable(value * factor, range))
+  return meant && { what: meant.what, mgKohPerG: Math.round(value * meant.factor * 10) / 10 }
+}
+
+/** For each lot whose value was given in another unit: the value in mg KOH/g in its place. */
+export function lotRemedies({ lots = {} }: BatchOrder, library: Library): Remedy[] {
+  return Object.entries(lots).flatMap(([oil, lot]) => {
+    const range = library.oils.get(oil)?.saponificationValue
+    const value = lot.saponificationValue
+    if (!range || value === undefined || believable(value, range)) return []
+    const meant = valueMeant(value, range)
+    if (!meant) return []
+    const saponificationValue = meant.mgKohPerG
+    return [
+      {
+        answers: unbelievableMessage(value, range),
+        says: `Take ${plain(saponificationValue)} mg KOH/g`,
+        change: { lots: { ...lots, [oil]: { ...lot, saponificationValue } } },
+      },
+    ]
+  })
 }
 
 /** A value just outside its oil's range, which is weighed out and remarked upon. */

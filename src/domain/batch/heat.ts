@@ -12,6 +12,8 @@ import { acidTakes } from './acid-weights'
 import { type Charge, chargeOf } from './charge'
 import { factOf } from './facts'
 import type { Reckoning } from './reach'
+import type { Remedy } from './remedy'
+import { roundedDown } from './rounding'
 import { jugWaterG, liquidWaterG } from './water-weights'
 
 /** What happens in the jug when hydroxide meets water. */
@@ -93,6 +95,18 @@ export function lyeHeat(reckoning: Reckoning): LyeHeat | undefined {
     volumeMl: jug.massG / densityGPerMl,
     advice: adviceOn(reckoning, { level, startC, percent: jug.percent }),
   }
+}
+
+/** The part of the water to take as ice where the lye may boil: common practice. */
+const ICE_PART = 0.5
+
+/** Ice for half of the plain water where a lye may boil and has none yet. */
+export function iceRemedies({ order, weights }: Reckoning, heat: LyeHeat | null): Remedy[] {
+  const [answers] = heat?.advice ?? []
+  const iceGrams = roundedDown(weights.water.plainG * ICE_PART, order.scale?.oilStepG)
+  const needed = heat?.level === 'mayBoil' && (order.lye?.iceGrams ?? 0) === 0 && iceGrams > 0
+  if (!needed || answers === undefined) return []
+  return [{ answers, says: 'Half the water as ice', change: { lye: { ...order.lye, iceGrams } } }]
 }
 
 /** What is in the jug while it dissolves: liquids and acids that go into the lye are there. */

@@ -26,8 +26,8 @@ export function leastSafePercent(reckoning: Reckoning, errors: Errors): number |
   return roundedUp(Math.max(0, percent), OFFER_STEP_PERCENT)
 }
 
-/** How many times as much hydroxide as reckoned may be in what is weighed. */
-function purer({ order }: Reckoning, errors: Errors): number {
+/** How many times as much hydroxide as reckoned may be in what is weighed (1 or more). */
+export function purer({ order }: Reckoning, errors: Errors): number {
   if (!errors.contents) return 1
   const shares = alkaliShares(order)
   return alkalisOf(order).reduce(

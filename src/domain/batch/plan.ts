@@ -9,15 +9,16 @@ import { type Containers, containersFor } from './containers'
 import { type CurePlan, curePlan, processOf } from './cure'
 import type { BatterDensity } from './density'
 import { type BatchFacts, NO_FACTS } from './facts'
-import { type LyeHeat, lyeHeat } from './heat'
+import { iceRemedies, type LyeHeat, lyeHeat } from './heat'
 import { type Ingredient, ingredientsOf } from './ingredients'
 import { ifraProblems, jugConcentrationPercent, lateProblems, nothingLeft } from './late-problems'
 import { type MaterialCost, materialCost } from './material-cost'
 import type { BatchOrder, Process } from './order'
+import { type Remedy, remediesIn } from './remedy'
 import type { Reckoning, SuperfatSpan } from './reach'
 import { batterDensity, oilGramsOf } from './size'
 import { superfatReport, type SuperfatReport } from './superfat-report'
-import { warningsOf } from './warnings'
+import { remarksOn } from './warnings'
 import { lyeBasisG, lyeWaterG } from './water-weights'
 import { sum, type Weights, weightsFor } from './weights'
 
@@ -58,6 +59,8 @@ export interface ReadyPlan extends Weights {
   /** Null where the sheet may be printed. */
   readonly blocked: Blocked | null
   readonly warnings: readonly string[]
+  /** Changes of the order that answer warnings, or what blocks the sheet. */
+  readonly remedies: readonly Remedy[]
   /** Everything to weigh, in working order. */
   readonly ingredients: readonly Ingredient[]
   /** The batter as poured; null when not sized by a mould. */
@@ -111,6 +114,8 @@ function ready(reckoning: Reckoning): BatchPlan {
   const bars = barPlan(order, cure)
   const ingredients = ingredientsOf(reckoning)
   const heat = lyeHeat(reckoning) ?? null
+  const remarks = remarksOn(reckoning, superfat, figures.lyeConcentrationPercent)
+  const blocked = blockedBy(order, superfat)
   return {
     status: 'ready',
     order,
@@ -118,8 +123,9 @@ function ready(reckoning: Reckoning): BatchPlan {
     ...weights,
     figures,
     superfat,
-    blocked: blockedBy(order, superfat),
-    warnings: warningsOf(reckoning, superfat, figures.lyeConcentrationPercent),
+    blocked,
+    warnings: remarks.map(({ message }) => message),
+    remedies: [...blockRemedies(blocked), ...remediesIn(remarks), ...iceRemedies(reckoning, heat)],
     ingredients,
     density,
     outcome,
@@ -169,6 +175,14 @@ function blockedBy({ confirmedLean }: BatchOrder, superfat: SuperfatReport): Blo
       `${within} could leave free lye: a superfat of ${reachPercent.min.toFixed(1)} %. ${ask} ` +
       'the saponification values from your suppliers’ certificates, or say why these lots are safe.',
   }
+}
+
+function blockRemedies(blocked: Blocked | null): Remedy[] {
+  if (!blocked || blocked.leastSafePercent === null) return []
+  const superfat = blocked.leastSafePercent
+  return [
+    { answers: blocked.message, says: `Ask for ${superfat.toFixed(1)} %`, change: { superfat } },
+  ]
 }
 
 /** Sizes at which floating point has no figures left, such as 1e308 g. */

@@ -1,9 +1,13 @@
 import { percentFromFraction } from '../units'
 import { lotRemarks } from './check-lots'
 import { processOf, saltPercentOfOils } from './cure'
-import { factOf } from './facts'
+import type { Additive } from './additions'
+import { type AdditiveFact, factOf, type ScentFact } from './facts'
 import { leastSafePercent } from './least-safe'
+import type { BatchOrder } from './order'
 import { EXACT, type Reckoning } from './reach'
+import { roundedDown } from './rounding'
+import type { Remark } from './remedy'
 import type { SuperfatReport } from './superfat-report'
 import { sum } from './weights'
 
@@ -14,99 +18,146 @@ const USUAL_CONCENTRATION_PERCENT = { cold: { min: 25, max: 40 }, hot: { min: 25
 const MUCH_SUPERFAT_PERCENT = 8
 const SALT_BAR_PERCENT = 25
 
-/** All remarks on a batch that can be weighed out. `concentrationPercent` is the lye's, as asked. */
-export function warningsOf(
+/** A superfat is offered in steps of a tenth of a percent. */
+const OFFER_STEP_PERCENT = 0.1
+
+/**
+ * All remarks on a batch that can be weighed out, with what would answer them. `concentrationPercent` is
+ * the lye's, as asked.
+ */
+export function remarksOn(
   reckoning: Reckoning,
   superfat: SuperfatReport,
   concentrationPercent: number,
-): string[] {
+): Remark[] {
   return [
     ...concentrationRemarks(reckoning, concentrationPercent),
     ...leanRemarks(reckoning, superfat),
     ...cookRemarks(superfat),
     ...richRemarks(reckoning, superfat),
-    ...lotRemarks(reckoning.order, reckoning.library),
+    ...lotRemarks(reckoning.order, reckoning.library).map((message) => ({ message })),
     ...acidRemarks(reckoning, superfat),
     ...doseRemarks(reckoning),
   ]
 }
 
-function concentrationRemarks({ order }: Reckoning, lye: number): string[] {
+function concentrationRemarks({ order }: Reckoning, lye: number): Remark[] {
   const { min, max } = USUAL_CONCENTRATION_PERCENT[processOf(order)]
+  const at = (lyeConcentration: number) =>
+    'onlyFromLiquids' in order.water
+      ? undefined
+      : { says: `Lye at ${lyeConcentration} %`, change: { water: { lyeConcentration } } }
   if (lye > max)
     return [
-      `Lye at ${lye.toFixed(1)} % is stronger than the usual ${min} to ${max} %: it thickens fast and runs hot.`,
+      {
+        message: `Lye at ${lye.toFixed(1)} % is stronger than the usual ${min} to ${max} %: it thickens fast and runs hot.`,
+        remedy: at(max),
+      },
     ]
   if (lye < min)
     return [
-      `Lye at ${lye.toFixed(1)} % is weaker than the usual ${min} to ${max} %: slow to thicken, soft when young, shrinks more.`,
+      {
+        message: `Lye at ${lye.toFixed(1)} % is weaker than the usual ${min} to ${max} %: slow to thicken, soft when young, shrinks more.`,
+        remedy: at(min),
+      },
     ]
   return []
 }
 
-function leanRemarks(
-  reckoning: Reckoning,
-  { lotsPercent, reachPercent }: SuperfatReport,
-): string[] {
+function leanRemarks(reckoning: Reckoning, superfat: SuperfatReport): Remark[] {
   const { order } = reckoning
+  const { lotsPercent, reachPercent, leastSafePercent: safe } = superfat
   const confirmed =
     reachPercent.min < 0 && order.confirmedLean !== undefined
-      ? [`Weighed out though lean, as the maker says: ${order.confirmedLean.trim()}`]
+      ? [{ message: `Weighed out though lean, as the maker says: ${order.confirmedLean.trim()}` }]
       : []
   if (lotsPercent.min >= 0) return confirmed
   const least = leastSafePercent(reckoning, EXACT)
   const ask = least === null ? 'Use' : `Ask for at least ${least.toFixed(1)} % or use`
   return [
-    `The leanest lots of these oils could leave free lye (superfat ${lotsPercent.min.toFixed(1)} %). ${ask} the supplier's saponification values.`,
+    {
+      message: `The leanest lots of these oils could leave free lye (superfat ${lotsPercent.min.toFixed(1)} %). ${ask} the supplier's saponification values.`,
+      remedy: safe === null ? undefined : askFor(safe),
+    },
     ...confirmed,
   ]
 }
 
-function cookRemarks({ inCook }: SuperfatReport): string[] {
+/** Another lye discount, percent. */
+function askFor(superfat: number) {
+  return { says: `Ask for ${superfat.toFixed(1)} %`, change: { superfat } }
+}
+
+function cookRemarks({ inCook }: SuperfatReport): Remark[] {
   if (!inCook || inCook.reachPercent.min >= 0) return []
   return [
-    `The cook itself may end with free lye (superfat ${inCook.reachPercent.min.toFixed(1)} % in the leanest lots); it takes its part of the fat kept back. Test for free alkali before that fat goes in.`,
+    {
+      message: `The cook itself may end with free lye (superfat ${inCook.reachPercent.min.toFixed(1)} % in the leanest lots); it takes its part of the fat kept back. Test for free alkali before that fat goes in.`,
+    },
   ]
 }
 
-function richRemarks(reckoning: Reckoning, { typicalPercent }: SuperfatReport): string[] {
+function richRemarks(reckoning: Reckoning, superfat: SuperfatReport): Remark[] {
+  const { typicalPercent, leastSafePercent: safe } = superfat
   const saltBar = saltPercentOfOils(reckoning) >= SALT_BAR_PERCENT
   if (typicalPercent <= MUCH_SUPERFAT_PERCENT || saltBar) return []
+  const less = reckoning.order.superfat - (typicalPercent - MUCH_SUPERFAT_PERCENT)
+  const offered = roundedDown(less, OFFER_STEP_PERCENT)
   return [
-    `A superfat of ${typicalPercent.toFixed(1)} % is over the usual ${MUCH_SUPERFAT_PERCENT} %: less lather, rancid sooner.`,
+    {
+      message: `A superfat of ${typicalPercent.toFixed(1)} % is over the usual ${MUCH_SUPERFAT_PERCENT} %: less lather, rancid sooner.`,
+      remedy: safe !== null && offered >= safe ? askFor(offered) : undefined,
+    },
   ]
 }
 
-function acidRemarks({ order }: Reckoning, { fromUnpaidAcidsPercent }: SuperfatReport): string[] {
-  const remarks: string[] = []
+function acidRemarks({ order }: Reckoning, { fromUnpaidAcidsPercent }: SuperfatReport): Remark[] {
+  const remarks: Remark[] = []
   if (fromUnpaidAcidsPercent > 0)
-    remarks.push(
-      `Acids take hydroxide that is not weighed on top: ${fromUnpaidAcidsPercent.toFixed(1)} points of the superfat come of them.`,
-    )
+    remarks.push({
+      message: `Acids take hydroxide that is not weighed on top: ${fromUnpaidAcidsPercent.toFixed(1)} points of the superfat come of them.`,
+      remedy: {
+        says: 'Weigh it on top',
+        change: { acids: (order.acids ?? []).map((one) => ({ ...one, alkali: 'add' as const })) },
+      },
+    })
   if ((order.acids ?? []).some(({ acid }) => acid === 'bicarbonate'))
-    remarks.push('Bicarbonate turns hydroxide to carbonate, which no longer makes soap.')
+    remarks.push({
+      message: 'Bicarbonate turns hydroxide to carbonate, which no longer makes soap.',
+    })
   return remarks
 }
 
 /** Additives and scents outside what workshops use. */
-function doseRemarks({ order, weights, facts }: Reckoning): string[] {
-  const oils = sum(weights.oilGrams)
-  const doses = [
-    ...(order.additives ?? []).map(({ additive }, i) => ({
-      fact: factOf(facts.additives, additive),
-      grams: weights.additiveGrams[i] ?? 0,
-    })),
-    ...Object.entries(weights.fragranceGrams).flatMap(([id, grams]) => {
-      const fact = facts.scents.get(id)
-      return fact ? [{ fact, grams }] : []
-    }),
-  ]
-  return doses.flatMap(({ fact, grams }) => {
-    const percent = percentFromFraction(grams / oils)
-    const { low, high } = fact.usualPercentOfOils
-    if (percent <= high) return []
-    return [
-      `${fact.name}: ${percent.toFixed(1)} % of the oils is over the usual ${low} to ${high} %.`,
-    ]
+function doseRemarks(reckoning: Reckoning): Remark[] {
+  const { order, weights, facts } = reckoning
+  const additives = (order.additives ?? []).flatMap(({ additive }, index) =>
+    overDose(factOf(facts.additives, additive), weights.additiveGrams[index] ?? 0, reckoning).map(
+      ({ message, high }) => ({
+        message,
+        remedy: { says: `Take ${high} %`, change: { additives: dosed(order, index, high) } },
+      }),
+    ),
+  )
+  const scents = Object.entries(weights.fragranceGrams).flatMap(([id, grams]) => {
+    const fact = facts.scents.get(id)
+    return fact ? overDose(fact, grams, reckoning) : []
   })
+  return [...additives, ...scents.map(({ message }) => ({ message }))]
+}
+
+function overDose(
+  { name, usualPercentOfOils: { low, high } }: AdditiveFact | ScentFact,
+  grams: number,
+  { weights }: Reckoning,
+): { message: string; high: number }[] {
+  const percent = percentFromFraction(grams / sum(weights.oilGrams))
+  if (percent <= high) return []
+  const message = `${name}: ${percent.toFixed(1)} % of the oils is over the usual ${low} to ${high} %.`
+  return [{ message, high }]
+}
+
+/** The additives with one of them at another share of the oils. */
+function dosed({ additives = [] }: BatchOrder, index: number, percentOfOils: number): Additive[] {
+  return additives.map((one, i) => (i === index ? { additive: one.additive, percentOfOils } : one))
 }

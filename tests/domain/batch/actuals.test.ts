@@ -118,6 +118,50 @@ test('too little lye is safe and rich, and no lye is added by guess', () => {
   expect(report.advice.join(' ')).toMatch(/Do not add lye by guess/u)
 })
 
+describe('lye that is missing', () => {
+  test('is offered as a solution that brings the superfat to what was asked, never more', () => {
+    // By hand: (3.557526 - 130 / 39.997) mol x 39.997 = 12.290 g, down to 12.2; water 2 : 1.
+    const { topUp, advice } = reported({ 'alkali:naoh': 130 })
+    expect(topUp).toMatchObject({ alkaliGrams: { naoh: 12.2 }, waterGrams: 24.4 })
+    // 1 - (142.2 / 39.997) / 3.744764
+    expect(topUp?.superfatPercent).toBeCloseTo(5.0603, 3)
+    expect(advice.join(' ')).toMatch(
+      /Only if you are sure .*12\.2 g sodium hydroxide, dissolved in 24\.4 g cold water.*the cautions hold again/u,
+    )
+  })
+
+  test('is offered as weighed: more of an impure one, and both where both are in use', () => {
+    // 0.307282 mol x 39.997 / 0.9 = 13.656 g.
+    const impure = reported({ 'alkali:naoh': 130 / 0.9 }, { ...ORDER, purity: { naoh: 90 } })
+    expect(impure.topUp?.alkaliGrams).toEqual({ naoh: 13.6 })
+    const both = { ...ORDER, alkali: { naoh: 50, koh: 50 } }
+    // Half of 3.557526 mol each: 71.145 g NaOH, 99.798 g KOH; 6.145 g and 9.798 g are missing.
+    const { topUp } = reported({ 'alkali:naoh': 65, 'alkali:koh': 90 }, both)
+    const { naoh = NaN, koh = NaN } = topUp?.alkaliGrams ?? {}
+    // (6.145 / 39.997 + 9.798 / 56.105) / 2 = 0.164138 mol of each.
+    expect([naoh, koh]).toEqual([6.5, 9.2])
+  })
+
+  test('is no more than the leanest lots take with the scale off twice', () => {
+    const wide = libraryOf({ olive: [170, 190, 210] })
+    const order = { blend: { olive: 100 }, superfat: 12, scale: { oilStepG: 1, lyeStepG: 1 } }
+    const plan = ready(order, wide)
+    const answer = actualReport(plan, { 'alkali:naoh': 80 }, wide, batchFacts)
+    if (answer.status === 'invalid') throw new Error('refused')
+    const { topUp } = answer.report
+    // Lean: 999 g x 170 / 56105 = 3.027004 mol; (80 + 2) g are 2.050154; the room is 39.07 g.
+    // Wanted: 1000 x 190 / 56105 x 0.88 - 80 / 39.997 = 0.979983 mol, 39.196 g.
+    expect(topUp?.alkaliGrams).toEqual({ naoh: 39 })
+    expect(topUp?.leanestPercent).toBeGreaterThanOrEqual(0)
+  })
+
+  test('is not offered where nothing is missing, nor where an oil is', () => {
+    expect(reported({}).topUp).toBeNull()
+    expect(reported({ 'oil:coconut': 0 }).topUp).toBeNull()
+    expect(reported({ 'alkali:naoh': 150 }).topUp).toBeNull()
+  })
+})
+
 test('a batch that was confirmed lean is held to its typical lots', () => {
   const wide = libraryOf({ olive: [170, 190, 210] })
   const plan = ready({ blend: { olive: 100 }, superfat: 3, confirmedLean: 'Titrated' }, wide)

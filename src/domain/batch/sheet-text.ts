@@ -1,7 +1,7 @@
-import { shownMass } from '../domain/batch/shown-mass'
-import type { Sheet, SheetRow } from '../domain/batch/sheet'
-import type { WorkStep } from '../domain/batch/steps'
-import type { MassUnit } from '../domain/units'
+import { shownMass } from './shown-mass'
+import type { Sheet, SheetRow } from './sheet'
+import type { WorkStep } from './steps'
+import type { MassUnit } from '../units'
 
 /** Columns of a sheet in letters. */
 const NAME_WIDTH = 30
