@@ -2,6 +2,20 @@ import type { Brief } from '../domain/optimise/brief'
 import { type Limit, withLimit } from '../domain/optimise/limits'
 import { type Draft, openGroups, type ShelfRow, withRow } from './draft'
 
+/** A limit and the value it goes to. */
+export interface LimitMove {
+  readonly limit: Limit
+  readonly to: number
+}
+
+/** The draft with several limits of its brief moved, each on top of the ones before. */
+export function withLimitsMoved(draft: Draft, brief: Brief, moves: readonly LimitMove[]): Draft {
+  const [first, ...rest] = moves
+  if (!first) return draft
+  const moved = withLimitMoved(draft, brief, first.limit, first.to)
+  return withLimitsMoved(moved, withLimit(brief, first.limit, first.to), rest)
+}
+
 /**
  * The draft with one limit of its brief moved to another value, wherever the draft keeps it: as typed,
  * in a lock, or in what is there of an oil.

@@ -4,6 +4,7 @@ import { expect } from 'vitest'
 import { pageTest } from '../browser/page-test'
 import { cells, expectLetters, head, letters, openBench, put, putFour } from './bench-page'
 import { SOON } from './brief-page'
+import { saved } from './saved'
 
 const find = (page: Page) => page.getByRole('button', { name: 'Find', exact: true }).click()
 const ask = async (page: Page, kind: string) => {
@@ -218,15 +219,6 @@ pageTest('the table and the axes are saved as files', async ({ open }) => {
   expect(png.subarray(1, 4).toString('latin1')).toBe('PNG')
   expect(png.readUInt32BE(16)).toBeGreaterThan(800)
 })
-
-async function saved(page: Page, item: string, name: string): Promise<Buffer> {
-  const download = page.waitForEvent('download')
-  await page.getByRole('button', { name: 'Download', exact: true }).click()
-  await page.getByRole('menuitem', { name: item }).click()
-  const file = await download
-  expect(file.suggestedFilename()).toBe(name)
-  return readFile(await file.path())
-}
 
 pageTest('on a phone the letters set the figures beside each axis', async ({ open }) => {
   const page = await open('', { size: 'phone' })

@@ -3,7 +3,7 @@ import { expect } from 'vitest'
 import type { BriefFile } from '../../src/data/brief-file'
 import { pageTest } from '../browser/page-test'
 import { library } from '../../src/data/library'
-import { expectNow, field, oilId, nowText, shares, solved, SOON, wish } from './brief-page'
+import { expectNow, field, oilId, nowText, shares, solved, SOON, typed, wish } from './brief-page'
 import { barwright, briefOnPage } from './command-line'
 
 const EXIT = { solved: 0, infeasible: 3 }
@@ -152,3 +152,21 @@ pageTest('dragging a flag past its reach shows the gap while it is held', async 
   await solved(page)
   expect(await field(page, 'Lather, at least').inputValue()).toBe('35')
 })
+
+pageTest(
+  'the loss of a clash is shared in one step, and the last change taken back',
+  async ({ open }) => {
+    const page = await open()
+    await overAsk(page, HARD_AND_MILD)
+    const changes = page.getByRole('region', { name: 'Smallest changes' })
+    const asked = await typed(page, 'Hardness, at least')
+    await changes.getByRole('button', { name: 'Share the loss' }).click()
+    await solved(page)
+    expect(await typed(page, 'Hardness, at least')).toBeLessThan(asked ?? NaN)
+    await page.keyboard.press('Control+z')
+    await changes.getByRole('button', { name: 'take back my last change' }).waitFor()
+    expect(await typed(page, 'Hardness, at least')).toBe(asked)
+    await changes.getByRole('button', { name: 'take back my last change' }).click()
+    await solved(page)
+  },
+)

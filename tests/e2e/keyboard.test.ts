@@ -137,6 +137,9 @@ pageTest(
     await page.keyboard.press('Delete')
     expect(await typed(page, 'Keeping, at least')).toBeUndefined()
     expect(await flag.count()).toBe(0)
+    // The flag goes, and the keyboard is where the next figure would be typed.
+    const focused = () => page.evaluate(() => document.activeElement?.getAttribute('aria-label'))
+    expect(await focused()).toBe('Keeping, at least')
   },
 )
 
