@@ -17,7 +17,7 @@ function powerOfTwoBetween(least: number, most: number): number {
 
 /**
  * The program twice: as the caller gave it, which answers are checked against, and scaled, which
- * pivoting works on.
+ * pivoting works on. Scaled coefficients are not stored: the tableau starts out as them.
  *
  * Layout. Variables have one numbering throughout this folder: 0 … n-1 are the caller's, n … n+m-1
  * are one *logical* per row, equal to the row's value, so a row's range is just the logical's
@@ -39,7 +39,6 @@ export class ScaledProgram {
 
   scale: Float64Array
   costScale = 1
-  scaledMatrix: Float64Array
   readonly scaledCost: Float64Array
   /** Scaled bounds, and the same moved outwards by the feasibility tolerance. */
   low: Float64Array
@@ -56,9 +55,8 @@ export class ScaledProgram {
     this.columnCount = n
     this.rowCount = m
     this.rowCapacity = m
-    const part = partsOf(new Float64Array(4 * n + 2 * n * m + 7 * (n + m)))
+    const part = partsOf(new Float64Array(4 * n + n * m + 7 * (n + m)))
     this.matrix = part(n * m)
-    this.scaledMatrix = part(n * m)
     this.cost = part(n)
     this.scaledCost = part(n)
     this.columnLeast = part(n)
@@ -149,7 +147,6 @@ export class ScaledProgram {
     this.matrix.set(row.coefficients, i * n)
     this.scale[n + i] = 1
     this.scaleRow(i)
-    this.fillScaledRow(i)
     this.setBounds(n + i, row.lower, row.upper)
     return i
   }
@@ -159,11 +156,17 @@ export class ScaledProgram {
     return dot(this.matrix, row * this.columnCount, x, 0, this.columnCount)
   }
 
+  /** Writes a row's scaled coefficients to the same place of a matrix with as many columns. */
+  writeScaledRow(i: number, into: Float64Array): void {
+    const { columnCount: n, matrix, scale } = this
+    const inverse = 1 / scale[n + i]!
+    for (let k = i * n, j = 0; j < n; j++, k++) into[k] = matrix[k]! * scale[j]! * inverse
+  }
+
   private grow(rows: number): void {
     const n = this.columnCount
     this.rowCapacity = rows
     this.matrix = enlarged(this.matrix, n * rows)
-    this.scaledMatrix = enlarged(this.scaledMatrix, n * rows)
     this.lower = enlarged(this.lower, n + rows)
     this.upper = enlarged(this.upper, n + rows)
     this.scale = enlarged(this.scale, n + rows)
@@ -189,7 +192,6 @@ export class ScaledProgram {
       }
     }
     for (let j = 0; j < n; j++) scale[j] = 1 / powerOfTwoBetween(columnLeast[j]!, columnMost[j]!)
-    for (let i = 0; i < m; i++) this.fillScaledRow(i)
   }
 
   /** Chooses the logical's scale from the row's entries at the present column scales. */
@@ -204,14 +206,6 @@ export class ScaledProgram {
       if (size > most) most = size
     }
     scale[n + i] = powerOfTwoBetween(least, most)
-  }
-
-  private fillScaledRow(i: number): void {
-    const { columnCount: n, matrix, scaledMatrix, scale } = this
-    const inverse = 1 / scale[n + i]!
-    for (let j = 0; j < n; j++) {
-      scaledMatrix[i * n + j] = matrix[i * n + j]! * scale[j]! * inverse
-    }
   }
 }
 

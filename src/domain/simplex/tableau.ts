@@ -18,7 +18,7 @@ export const AT_ZERO = 3
  *
  * There is no constant term, because every row of the program is `coefficients · x - logical = 0`
  * (see `ScaledProgram`): limits live in the bounds, not in the equations. At the start the logicals
- * are basic and `entries` is the scaled matrix itself; exchanging a basic variable with a nonbasic
+ * are basic and `entries` is the scaled matrix; exchanging a basic variable with a nonbasic
  * one (`pivot`) is all that ever happens to it. Only m × n numbers are kept: columns of basic
  * variables would be unit vectors. At 12 × 50 it is 5 kB and fits a level-1 cache, where a full
  * tableau beats any factorisation; the price is m·n multiply-adds a pivot.
@@ -68,9 +68,8 @@ export class Tableau {
   constructor(readonly program: ScaledProgram) {
     const n = program.columnCount
     const m = program.rowCount
-    const entries = program.scaledMatrix.length
-    const part = partsOf(new Float64Array(entries + 4 * n + (n + m)))
-    this.entries = part(entries)
+    const part = partsOf(new Float64Array(n * m + 4 * n + (n + m)))
+    this.entries = part(n * m)
     this.reduced = part(n)
     this.direction = part(n)
     this.ratios = part(n)
@@ -95,10 +94,10 @@ export class Tableau {
 
   /** Entries, heads and columns of the all-logical basis; statuses are left alone. */
   restart(): void {
-    const { columnCount: n, rowCount: m, scaledMatrix } = this.program
-    this.entries.set(scaledMatrix)
+    const { columnCount: n, rowCount: m } = this.program
     for (let j = 0; j < n; j++) this.columns[j] = this.places[j] = j
     for (let i = 0; i < m; i++) {
+      this.program.writeScaledRow(i, this.entries)
       this.heads[i] = n + i
       this.places[n + i] = i
     }
@@ -107,26 +106,26 @@ export class Tableau {
 
   /** Takes in the row just appended to the program, its logical basic. */
   appendRow(): void {
-    const { columnCount: n, rowCount: m, scaledMatrix } = this.program
+    const { columnCount: n, rowCount: m } = this.program
     const row = m - 1
-    if (this.entries.length < scaledMatrix.length) this.grow()
-    for (let j = 0; j < n; j++) {
-      const v = this.columns[j]!
-      this.entries[row * n + j] = v < n ? scaledMatrix[row * n + v]! : 0
-    }
+    if (this.heads.length < m) this.grow()
+    const { entries, heads, columns, sizes } = this
+    this.program.writeScaledRow(row, entries)
+    const own = sizes // coefficients by variable, where the tableau's row is by column
+    for (let j = 0; j < n; j++) own[j] = entries[row * n + j]!
+    for (let j = 0; j < n; j++) entries[row * n + j] = columns[j]! < n ? own[columns[j]!]! : 0
     for (let i = 0; i < row; i++) {
-      const v = this.heads[i]!
-      const factor = v < n ? scaledMatrix[row * n + v]! : 0
-      if (factor !== 0) addMultiple(this.entries, row * n, factor, this.entries, i * n, n)
+      const factor = heads[i]! < n ? own[heads[i]!]! : 0
+      if (factor !== 0) addMultiple(entries, row * n, factor, entries, i * n, n)
     }
-    this.heads[row] = n + row
+    heads[row] = n + row
     this.places[n + row] = row
     this.status[n + row] = BASIC
   }
 
   private grow(): void {
     const n = this.columns.length
-    const rows = this.program.scaledMatrix.length / n
+    const rows = this.program.matrix.length / n
     this.entries = copied(this.entries, new Float64Array(n * rows))
     this.value = copied(this.value, new Float64Array(n + rows))
     this.heads = copied(this.heads, new Int32Array(rows))

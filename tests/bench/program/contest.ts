@@ -1,3 +1,4 @@
+import { at, Random, shuffled } from '../../generator/random'
 import { type Figures, figuresOf } from './figures'
 import type { Verdict } from './rivals/rival'
 
@@ -28,6 +29,9 @@ export interface Standing {
   readonly differing: number
 }
 
+/** Any whole number: the same orders in every run. */
+const ORDER_SEED = 1
+
 export interface ContestOrder {
   readonly instances: number
   readonly makeHeat: (instance: number) => Heat
@@ -43,16 +47,19 @@ const SAME = 1e-6
 
 /**
  * Lets all solvers do a task on the same instances, in turn and in one process: in every round each
- * instance goes to one after the other, and who begins moves on by one. Answers are compared in the
- * first timed round.
+ * instance goes to one after the other, in an order drawn anew, so that nobody always comes after the
+ * same one: some leave the processor's caches full of their own. Answers are compared in the first
+ * timed round.
  */
 export function contest(order: ContestOrder): Standing[] {
   const heats = Array.from({ length: order.instances }, (_, k) => order.makeHeat(k))
   const tallies = new Map<string, Tally>()
+  const random = new Random(ORDER_SEED)
   for (let round = -order.warmUps; round < order.rounds; round++) {
-    heats.forEach(({ entries }, k) => {
+    heats.forEach(({ entries }) => {
       const reads = new Map<string, Read>()
-      for (const entry of turned(entries, k + Math.max(0, round))) {
+      for (const place of shuffled(random, entries.length)) {
+        const entry = at(entries, place)
         if (!takesPart(entry, round)) continue
         const start = performance.now()
         const read = entry.run()
@@ -85,11 +92,6 @@ function tallyOf(tallies: Map<string, Tally>, name: string): Tally {
   const tally = tallies.get(name) ?? { times: [], answers: 0, none: 0, differing: 0 }
   tallies.set(name, tally)
   return tally
-}
-
-function turned<T>(items: readonly T[], by: number): T[] {
-  const from = by % items.length
-  return [...items.slice(from), ...items.slice(0, from)]
 }
 
 function compare(
