@@ -19,7 +19,7 @@ const SLOW = {
     castor: { max: 10 },
     sunflower: { max: 30 },
     'cocoa-butter': { max: 15 },
-    'sweet-almond': { max: 20 },
+    almond: { max: 20 },
   },
   measures: { hardness: { min: 38.2, max: 38.4 }, lather: { min: 28.1, max: 28.2 } },
   rules: { shareStep: 0.5, atMostOils: 5 },

@@ -1,8 +1,8 @@
 import { type Job, type Queue, QueueEvents } from 'bullmq'
+import type { Redis } from 'ioredis'
 import { briefPathOf } from '../../data/sweep-file'
 import type { Answered, Batch, BriefText } from '../batch'
 import type { BriefTexts } from '../line-solver'
-import { connected } from './connection'
 import { jobOptions, type LinesJob, type LinesResult, QUEUE } from './jobs'
 
 /** How long to wait for word of a job before looking for oneself; milliseconds. */
@@ -15,24 +15,24 @@ export class LinesGivenUp extends Error {
 
 /** Puts the batches of one sweep on the server and waits for their answers. */
 export class Asker {
-  #events: QueueEvents | undefined
+  readonly #events: QueueEvents
   readonly #waiting = new Map<string, () => void>()
 
   constructor(
     private readonly queue: Queue<LinesJob, LinesResult>,
+    connection: Redis,
     private readonly sweep: string,
     private readonly briefTexts: BriefTexts,
-    private readonly url: string,
-  ) {}
+  ) {
+    this.#events = new QueueEvents(QUEUE, { connection })
+    const tell = ({ jobId }: { readonly jobId: string }) => this.#waiting.get(jobId)?.()
+    this.#events.on('completed', tell)
+    this.#events.on('failed', tell)
+  }
 
   /** Listens to the server; to be awaited before anything is asked. */
   async ready(): Promise<void> {
-    const events = new QueueEvents(QUEUE, { connection: await connected(this.url) })
-    this.#events = events
-    const tell = ({ jobId }: { readonly jobId: string }) => this.#waiting.get(jobId)?.()
-    events.on('completed', tell)
-    events.on('failed', tell)
-    await events.waitUntilReady()
+    await this.#events.waitUntilReady()
   }
 
   /** The answers to a batch, whoever works them out, and however many die over it. */
@@ -46,12 +46,15 @@ export class Asker {
       const word = this.#wordOf(id)
       const job = (await this.queue.getJob(id)) ?? (await this.queue.add('lines', data, options))
       if (isAnswered(job)) {
-        this.#waiting.delete(id)
+        word.leaveOff()
         const { text, counts } = job.returnvalue
         return { bytes: new TextEncoder().encode(text), counts }
       }
-      if (job.finishedOn !== undefined) throw givenUp(batch, job.failedReason)
-      await word
+      if (job.finishedOn !== undefined) {
+        word.leaveOff()
+        throw givenUp(batch, job.failedReason)
+      }
+      await word.comes
     }
   }
 
@@ -61,18 +64,23 @@ export class Asker {
   }
 
   async close(): Promise<void> {
-    await this.#events?.close()
+    await this.#events.close()
   }
 
   /** Settles at word of a job, or when it is time to look for oneself: word may be lost, answers are not. */
-  #wordOf(id: string): Promise<void> {
-    return new Promise((resolve) => {
-      const timer = setTimeout(resolve, LOOK_AGAIN_MS)
-      this.#waiting.set(id, () => {
-        clearTimeout(timer)
-        resolve()
-      })
+  #wordOf(id: string): { readonly comes: Promise<void>; leaveOff(): void } {
+    let come: () => void = () => undefined
+    const comes = new Promise<void>((resolve) => {
+      come = resolve
     })
+    const timer = setTimeout(come, LOOK_AGAIN_MS)
+    const leaveOff = () => {
+      clearTimeout(timer)
+      this.#waiting.delete(id)
+      come()
+    }
+    this.#waiting.set(id, leaveOff)
+    return { comes, leaveOff }
   }
 
   #jobOf({ firstLine, bytes }: Batch): LinesJob {

@@ -20,7 +20,8 @@ export async function sweepThroughQueue(order: SweepOrder, url: string): Promise
     connection,
     streams: { events: { maxLen: EVENTS_KEPT } },
   })
-  const asker = new Asker(queue, beginning.sweep, briefTextsIn(dirname(resolve(order.input))), url)
+  const texts = briefTextsIn(dirname(resolve(order.input)))
+  const asker = new Asker(queue, connection, beginning.sweep, texts)
   const watch = startWatch(queue, order.meter)
   try {
     await asker.ready()

@@ -32,8 +32,11 @@ export const LOOK_MS = 2.5 * SECOND_MS
 /** How many workers may die over the same lines before they are given up. */
 export const MOST_DEATHS = 10
 
-/** Events that the server remembers; each has the answers to a batch in it, some tens of kB. */
-export const EVENTS_KEPT = 2 * BATCHES_ON_SERVER
+/**
+ * Events that the server remembers for those who listen. A batch comes to some five, of which one has its
+ * answers in it: some tens of kB.
+ */
+export const EVENTS_KEPT = 8 * BATCHES_ON_SERVER
 
 /** Answers that nobody fetches go after so long, in seconds. */
 const KEPT_S = 7 * DAY_S

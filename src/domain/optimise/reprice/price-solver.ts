@@ -52,7 +52,7 @@ export class PriceSolver {
     if (problems.length > 0) return { status: 'invalid', problems }
     if (!keepsSpace(brief)) return solveBrief(brief, this.library, solveWithOwn, SEARCH)
     const { space, start } = (this.#kept ??= this.#keep())
-    if (!start) return { status: 'infeasible', conflict: this.#conflictOf(brief) }
+    if (!start) return { status: 'infeasible', conflict: this.#conflictAtAnyPrice() }
     const best = bestFrom(space, start, costOf(space, brief))
     const sign = 'maximise' in brief.goal ? -1 : 1
     return {
@@ -69,8 +69,9 @@ export class PriceSolver {
     return { space, start: space.least(first) && space.simplex.saveBasis() }
   }
 
-  #conflictOf(brief: Brief): readonly string[] {
-    this.#conflict ??= conflictOf(brief, this.library)
+  /** Which limits clash, found without the prices: where several sets do, it is always the same one. */
+  #conflictAtAnyPrice(): readonly string[] {
+    this.#conflict ??= conflictOf(withoutPrices(this.brief), this.library)
     if (this.#conflict.length > 0) return this.#conflict
     throw new UnsoundAnswer('The solver finds no blend, and there is one')
   }

@@ -1,0 +1,83 @@
+import { writeFile } from 'node:fs/promises'
+import { join } from 'node:path'
+import fc from 'fast-check'
+import { expect, test } from 'vitest'
+import { type Batch, LONGEST_LINE } from '../../src/sweep/batch'
+import { inOrder } from '../../src/sweep/in-order'
+import { batchesOf, LINES_PER_BATCH } from '../../src/sweep/lines'
+import { scanInput } from '../../src/sweep/scan'
+import { sweepFolder } from './sweeping'
+
+async function batches(path: string, place = { offset: 0, lines: 0 }): Promise<Batch[]> {
+  const found: Batch[] = []
+  for await (const batch of batchesOf(path, place)) found.push(batch)
+  return found
+}
+
+const textOf = (found: readonly Batch[]) =>
+  Buffer.concat(found.map(({ bytes }) => bytes)).toString('utf8')
+
+test('batches hold every line of a file in order, from any line on', async () => {
+  const path = join(await sweepFolder(), 'in.ndjson')
+  const line = fc.string({ maxLength: 3 }).map((text) => text.replaceAll('\n', ''))
+  await fc.assert(
+    fc.asyncProperty(
+      fc.array(line, { maxLength: 200 }),
+      fc.boolean(),
+      fc.nat(),
+      async (lines, ends, pick) => {
+        const text = lines.join('\n') + (ends && lines.length > 0 ? '\n' : '')
+        const count = text === '' ? 0 : text.split('\n').length - (text.endsWith('\n') ? 1 : 0)
+        await writeFile(path, text)
+        const whole = await batches(path)
+        expect(textOf(whole)).toBe(text)
+        expect(whole.reduce((sum, one) => sum + one.count, 0)).toBe(count)
+        for (const { firstLine } of whole.slice(1))
+          expect((firstLine - 1) % LINES_PER_BATCH).toBe(0)
+        const done = pick % (count + 1)
+        const { place } = await scanInput(path, done)
+        if (!place) throw new Error(`No place after ${done} of ${count} lines`)
+        const rest = await batches(path, place)
+        const expected = text.split('\n').slice(done).join('\n')
+        expect(textOf(rest)).toBe(place.offset === text.length ? '' : expected)
+        expect(rest.reduce((sum, one) => sum + one.count, 0)).toBe(count - done)
+        expect((await scanInput(path, count + 1)).place).toBeUndefined()
+      },
+    ),
+    { numRuns: 60 },
+  )
+})
+
+test('a line that is too long comes cut off, and the next one whole', async () => {
+  const path = join(await sweepFolder(), 'in.ndjson')
+  await writeFile(path, `${'x'.repeat(3 * LONGEST_LINE)}\nnext\n`)
+  const [batch] = await batches(path)
+  const [long, next] = textOf(batch ? [batch] : []).split('\n')
+  expect(long).toHaveLength(LONGEST_LINE + 1)
+  expect(next).toBe('next')
+})
+
+test('no more than the width is in hand, and results come in the order of the items', async () => {
+  async function* items() {
+    for (let item = 0; item < 40; item++) yield await Promise.resolve(item)
+  }
+  let [inHand, most] = [0, 0]
+  const handed: number[] = []
+  await inOrder(
+    items(),
+    4,
+    async (item) => {
+      most = Math.max(most, ++inHand)
+      // Later items are done sooner within a window.
+      await new Promise((resolve) => setTimeout(resolve, 4 - (item % 4)))
+      return 10 * item
+    },
+    async (_, result) => {
+      handed.push(result)
+      inHand--
+      await Promise.resolve()
+    },
+  )
+  expect(handed).toEqual(Array.from({ length: 40 }, (_, item) => 10 * item))
+  expect(most).toBe(4)
+})
