@@ -21,7 +21,7 @@ export interface Label {
 }
 
 /** Steps of height that a terrain should show. */
-const STEPS = 12
+export const STEPS = 12
 
 /** A line shorter than this gets no label, px. */
 const LEAST_LINE_PX = 110
@@ -76,35 +76,52 @@ function gridScale(values: readonly number[], scale: (value: number) => number) 
   return (grid: number) => scale(first + (grid - 0.5) * step)
 }
 
+/** How many rings of empty points around the land get heights: lines that reach its edge need no more. */
+const CARRIED_RINGS = 3
+
 /**
- * The heights as one row-major array with the empty points around the land filled by carrying the
- * slope outward: twice the neighbour less the one behind it, averaged over the directions that know both.
+ * The heights as one row-major array, the empty points next to the land filled by carrying the slope
+ * outward: twice the neighbour less the one behind it, averaged over the directions that know both. What
+ * lies further out stays NaN, for which contours draws nothing.
  */
 function carriedOutward(values: Terrain['values']): number[] {
   const height = values.length
   const width = values[0]?.length ?? 0
-  const cells = values.flat().map((value) => value ?? NaN)
-  const at = (column: number, row: number, of: readonly number[]) =>
-    column < 0 || row < 0 || column >= width || row >= height
-      ? NaN
-      : (of[row * width + column] ?? NaN)
-  const empty = () => cells.some((value) => Number.isNaN(value))
-  for (let ring = 0; ring < Math.max(width, height) && empty(); ring++) {
-    const before = [...cells]
-    before.forEach((value, index) => {
-      if (!Number.isNaN(value)) return
-      const [column, row] = [index % width, Math.floor(index / width)]
-      const guesses = DIRECTIONS.flatMap(([dx, dy]) => {
-        const near = at(column + dx, row + dy, before)
-        if (Number.isNaN(near)) return []
-        const behind = at(column + 2 * dx, row + 2 * dy, before)
-        return ring < CARRIED_RINGS && !Number.isNaN(behind) ? [2 * near - behind] : [near]
-      })
-      if (guesses.length > 0) cells[index] = guesses.reduce((a, b) => a + b, 0) / guesses.length
-    })
+  // Two empty points around the grid save every look whether a neighbour is inside it.
+  const wide = width + 2 * MARGIN
+  const cells = new Float64Array(wide * (height + 2 * MARGIN)).fill(NaN)
+  const placeOf = (column: number, row: number) => (row + MARGIN) * wide + column + MARGIN
+  values.forEach((row, y) =>
+    row.forEach((value, x) => {
+      if (value !== null) cells[placeOf(x, y)] = value
+    }),
+  )
+  const steps = DIRECTIONS.map(([dx, dy]) => dy * wide + dx)
+  for (let ring = 0; ring < CARRIED_RINGS; ring++) {
+    const before = cells.slice()
+    for (let y = 0; y < height; y++)
+      for (let x = 0; x < width; x++) {
+        const place = placeOf(x, y)
+        if (Number.isNaN(before[place])) cells[place] = meanGuess(before, place, steps)
+      }
   }
-  return cells
+  return values.flatMap((row, y) => row.map((_, x) => cells[placeOf(x, y)] ?? NaN))
 }
+
+/** What the neighbours of a point let one expect there; NaN where none has a height. */
+function meanGuess(cells: Float64Array, place: number, steps: readonly number[]): number {
+  let [sum, count] = [0, 0]
+  for (const step of steps) {
+    const near = cells[place + step] ?? NaN
+    if (Number.isNaN(near)) continue
+    const behind = cells[place + 2 * step] ?? NaN
+    sum += Number.isNaN(behind) ? near : 2 * near - behind
+    count++
+  }
+  return count === 0 ? NaN : sum / count
+}
+
+const MARGIN = 2
 
 const DIRECTIONS = [
   [1, 0],
@@ -116,9 +133,6 @@ const DIRECTIONS = [
   [1, -1],
   [-1, 1],
 ] as const
-
-/** Beyond so many rings the slope is no longer carried on, only the height. */
-const CARRIED_RINGS = 3
 
 /** A label near the middle of the longest stretch of a line inside the land, along its slant. */
 function labelOn(
