@@ -24,7 +24,8 @@ const work = new WorkHistory(await keeper.start(FIRST_WORK))
 keeper.follow(work)
 const client = new SolverClient(startPageThread)
 const explorer = new Explorer(work, client)
-const view = new MapView(explorer, client)
+// What is found from coarse to fine has a thread of its own, so that the brief goes on answering.
+const view = new MapView(explorer, client, new SolverClient(startPageThread))
 const reasons = new ReasonsDesk(explorer, client)
 const bench = new Bench(work, explorer)
 // In a thread of their own: the map goes on answering while a study takes its time.

@@ -59,6 +59,7 @@ export class BenchStudies {
   slow = $state(false)
   failure: string | undefined = $state()
   done: DoneStudy | undefined = $state.raw()
+  #calledOff: AbortController | undefined
   #oil: string | undefined = $state()
   /** Concerns that the maker lets go. */
   #allowed: readonly string[] = $state.raw([])
@@ -114,17 +115,27 @@ export class BenchStudies {
     this.busy = true
     this.failure = undefined
     const timer = setTimeout(() => (this.slow = true), BUSY_AFTER_MS)
+    this.#calledOff = new AbortController()
+    const { signal } = this.#calledOff
     try {
-      const answer = await this.client.ask((service) => service.oneStep(brief, question))
+      const answer = await this.client.ask((service) => service.oneStep(brief, question), {
+        signal,
+      })
+      if (signal.aborted) return
       this.done = { question, base, answer }
       this.put(question.kind === 'without' ? this.putMost : Infinity)
     } catch (error) {
-      this.failure = error instanceof Error ? error.message : String(error)
+      if (!signal.aborted) this.failure = error instanceof Error ? error.message : String(error)
     } finally {
       clearTimeout(timer)
       this.busy = false
       this.slow = false
     }
+  }
+
+  /** Calls off the study under way; what an earlier one found stays. */
+  stop(): void {
+    this.#calledOff?.abort()
   }
 
   /** Puts the first results of the last study on the Bench. */

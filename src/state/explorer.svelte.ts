@@ -1,9 +1,10 @@
 import { library } from '../data/library'
 import type { Problem } from '../domain/blend/check-blend'
 import type { Brief } from '../domain/optimise/brief'
-import type { Found } from '../domain/optimise/solve'
+import { statesRules } from '../domain/optimise/rules'
+import type { Answer, Found } from '../domain/optimise/solve'
 import type { Study } from '../domain/optimise/study'
-import type { SolverClient } from '../worker/client'
+import { proxy, type SolverClient } from '../worker/client'
 import { briefOfDraft, type Draft } from './draft'
 import type { WorkHistory } from './history.svelte'
 import { Latest } from './latest'
@@ -29,6 +30,8 @@ export class Explorer {
   /** Milliseconds the newest study took. */
   tookMs = $state(0)
   busy = $state(false)
+  /** Whether the newest brief was called off before it had an answer. */
+  stopped = $state(false)
   /** What went wrong with the program itself; never the brief's fault. */
   failure: string | undefined = $state()
   #pick: { readonly found: Found; readonly brief: Brief } | undefined = $state.raw()
@@ -70,7 +73,7 @@ export class Explorer {
   constructor(work: WorkHistory, client: SolverClient) {
     this.#work = work
     this.#studies = new Latest(
-      ({ brief }) => client.ask((service, solver) => service.study(solver, brief)),
+      (question, signal) => this.#study(client, question, signal),
       ({ draft }, study) => this.#accept(draft, study),
       ({ draft }, error) => {
         this.#settle(draft)
@@ -101,8 +104,16 @@ export class Explorer {
   /** Sends the present brief to be studied. */
   ask(): void {
     this.#askedAt = performance.now()
+    this.stopped = false
     this.#studies.put({ brief: this.brief, draft: this.draft })
     setTimeout(() => (this.busy = this.#settled !== this.draft), BUSY_AFTER_MS)
+  }
+
+  /** Calls the present question off; what was found before stays. */
+  stop(): void {
+    this.#studies.stop()
+    this.#settle(this.draft)
+    this.stopped = true
   }
 
   /** Takes a blend from the map in place of the one found. */
@@ -115,15 +126,39 @@ export class Explorer {
     this.#pick = undefined
   }
 
+  /**
+   * Under rules a study may take seconds: its answer is told first, with what measures could reach before,
+   * and a newer question ends it.
+   */
+  async #study(
+    client: SolverClient,
+    { brief, draft }: StudyQuestion,
+    signal: AbortSignal,
+  ): Promise<Study> {
+    if (!statesRules(brief)) return client.ask((service, solver) => service.study(solver, brief))
+    let answer: Answer | undefined
+    const onAnswer = (study: Study) => {
+      answer = study.answer
+      if (!signal.aborted) this.#accept(draft, { ...study, reach: this.study?.reach ?? {} })
+    }
+    const options = { signal }
+    const study = await client.ask(
+      (service, solver) => service.study(solver, brief, proxy(onAnswer)),
+      options,
+    )
+    // The same blend as the one shown already, not another that looks like it.
+    return answer ? { ...study, answer } : study
+  }
+
   #accept(draft: Draft, study: Study): void {
     this.#settle(draft)
     this.failure = undefined
     this.problems = study.answer.status === 'invalid' ? study.answer.problems : []
     if (draft.shelf.every(({ banned }) => banned)) this.#forget()
     if (study.answer.status === 'invalid') return
+    if (this.study?.answer !== study.answer) this.tookMs = performance.now() - this.#askedAt
     this.study = study
     this.studied = draft
-    this.tookMs = performance.now() - this.#askedAt
     if (this.found) this.lastGood = this.found
   }
 

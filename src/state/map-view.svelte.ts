@@ -5,9 +5,10 @@ import { COST } from '../domain/blend/measure'
 import { type Land, type LandQuestion, type Lens, withLens } from '../domain/optimise/land'
 import type { Point } from '../domain/optimise/point'
 import type { Range } from '../domain/optimise/ranges'
+import { statesRules } from '../domain/optimise/rules'
 import type { Sample } from '../domain/optimise/sample'
 import type { Answer } from '../domain/optimise/solve'
-import type { SolverClient } from '../worker/client'
+import { proxy, type SolverClient } from '../worker/client'
 import type { Explorer } from './explorer.svelte'
 import { Latest } from './latest'
 
@@ -21,6 +22,8 @@ export interface Probe {
 interface PlaceQuestion {
   readonly brief: Brief
   readonly point: Point
+  /** How near it is to be hit where shares go in steps; exactly if left out. */
+  readonly within: Point | undefined
   readonly place: Place
 }
 
@@ -36,6 +39,12 @@ const GRID = 60
 /** Lines drawn at once. */
 const SAMPLE_COUNT = 20_000
 
+/** How long a look at a place may take under rules: longer, and the best found so far will do. */
+const LOOK_MS = 1000
+
+/** What is found from coarse to fine may take minutes: whoever looks at it sees how far it is. */
+const PATIENT_MS = 600_000
+
 /** How the map is looked at, and what lies there. */
 export class MapView {
   /** The measure drawn as height. */
@@ -50,6 +59,10 @@ export class MapView {
   /** Blends to draw as lines; only sent for while wanted. */
   sample: Sample | undefined = $state.raw()
   wantsSample = $state(false)
+  /** Whether the land is still being found, long enough to say so. */
+  busy = $state(false)
+  /** How much of a sample is found, 0 to 1, while it takes its time. */
+  sampled: number | undefined = $state()
   /** What went wrong with the program itself. */
   failure: string | undefined = $state()
 
@@ -59,20 +72,32 @@ export class MapView {
   readonly #probes: Latest<PlaceQuestion, Answer>
   readonly #takes: Latest<PlaceQuestion, Answer>
 
-  constructor(explorer: Explorer, client: SolverClient) {
+  /** What takes long goes to `patient`, so that `client` goes on answering meanwhile. */
+  constructor(explorer: Explorer, client: SolverClient, patient = client) {
     this.#explorer = explorer
     this.#lands = new Latest(
-      (question) => client.ask((service) => service.land(question)),
-      ({ brief }, land) => (this.land = land ?? (hasOils(brief) ? this.land : undefined)),
+      (question, signal) =>
+        statesRules(question.brief)
+          ? this.#landUnderRules(patient, question, signal)
+          : client.ask((service) => service.land(question)),
+      ({ brief }, land) => {
+        this.busy = false
+        this.land = land ?? (hasOils(brief) ? this.land : undefined)
+      },
       (_, error) => this.#fail(error),
     )
     this.#samples = new Latest(
-      (brief) => client.ask((service) => service.sample(brief, SAMPLE_COUNT)),
-      (_, sample) => (this.sample = sample ?? this.sample),
+      (brief, signal) => this.#sampleOf(patient, brief, signal),
+      (_, sample) => {
+        this.sampled = undefined
+        this.sample = sample ?? this.sample
+      },
       (_, error) => this.#fail(error),
     )
-    const solveAt = ({ brief, point }: PlaceQuestion) =>
-      client.ask((service, solver) => service.solveAt(solver, brief, point))
+    const solveAt = ({ brief, point, within }: PlaceQuestion) =>
+      client.ask((service, solver) =>
+        service.solveAt(solver, brief, point, { timeMs: LOOK_MS, within }),
+      )
     const fail = (_: PlaceQuestion, error: unknown) => this.#fail(error)
     this.#probes = new Latest(
       solveAt,
@@ -82,7 +107,7 @@ export class MapView {
     this.#takes = new Latest(
       solveAt,
       ({ brief }, answer) => {
-        if (brief === this.brief && answer.status === 'optimal') explorer.pick(answer)
+        if (brief === this.brief && 'blend' in answer) explorer.pick(answer)
       },
       fail,
     )
@@ -115,6 +140,14 @@ export class MapView {
     })
   }
 
+  /** Calls off what is still being found; what is known by now stays. */
+  stop(): void {
+    this.#lands.stop()
+    this.#samples.stop()
+    this.busy = false
+    this.sampled = undefined
+  }
+
   /** Sends for a sample of what the brief allows, while lines are looked at. */
   askSample(): void {
     if (this.wantsSample) this.#samples.put(this.brief)
@@ -135,10 +168,39 @@ export class MapView {
     this.#probe = undefined
   }
 
+  /** Found from coarse to fine and shown on the way; a newer question ends it. */
+  #landUnderRules(client: SolverClient, question: LandQuestion, signal: AbortSignal) {
+    const goesOn = (land: Land) => {
+      if (signal.aborted) return false
+      this.busy = true
+      this.land = land
+      return true
+    }
+    return client.ask((service) => service.land(question, proxy(goesOn)), {
+      signal,
+      limitMs: PATIENT_MS,
+    })
+  }
+
+  #sampleOf(client: SolverClient, brief: Brief, signal: AbortSignal) {
+    const goesOn = (part: number) => {
+      if (!signal.aborted) this.sampled = part
+      return !signal.aborted
+    }
+    return client.ask((service) => service.sample(brief, SAMPLE_COUNT, proxy(goesOn)), {
+      signal,
+      limitMs: PATIENT_MS,
+    })
+  }
+
   /** In the axes of what is drawn, which follows a change of axes a moment later. */
   #questionAt(place: Place): PlaceQuestion {
     const [across, up] = this.land?.axes ?? this.axes
-    return { brief: this.brief, point: { [across]: place.x, [up]: place.y }, place }
+    const terrain = this.land?.ruled?.terrain
+    const within = terrain?.inCells
+      ? { [across]: halfStep(terrain.x), [up]: halfStep(terrain.y) }
+      : undefined
+    return { brief: this.brief, point: { [across]: place.x, [up]: place.y }, place, within }
   }
 
   #priced(): boolean {
@@ -148,8 +210,15 @@ export class MapView {
   }
 
   #fail(error: unknown): void {
+    this.busy = false
+    this.sampled = undefined
     this.failure = error instanceof Error ? error.message : String(error)
   }
+}
+
+/** Half of what lies between two marks of a grid. */
+function halfStep([first = 0, second = first]: readonly number[]): number {
+  return (second - first) / 2
 }
 
 function hasOils({ oils }: Brief): boolean {

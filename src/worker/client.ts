@@ -1,6 +1,9 @@
 import { type Endpoint, wrap } from 'comlink'
 import type { SolverName, SolverService } from './protocol'
 
+/** Lets a function go over to the thread, to be called from there. */
+export { proxy } from 'comlink'
+
 /** A thread that runs the solver service and can be ended from outside. */
 export interface SolverThread {
   readonly endpoint: Endpoint

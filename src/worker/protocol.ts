@@ -5,7 +5,7 @@ import type { Attainable } from '../domain/optimise/attainable'
 import type { Brief } from '../domain/optimise/brief'
 import type { Confirmation } from '../domain/optimise/confirm'
 import type { Land, LandQuestion } from '../domain/optimise/land'
-import type { Point } from '../domain/optimise/point'
+import type { Point, PointOptions } from '../domain/optimise/point'
 import type { Reasons } from '../domain/optimise/reasons'
 import type { Axes } from '../domain/optimise/region'
 import type {
@@ -122,6 +122,9 @@ export interface ExploringService {
   ): Promise<OrNone<Told<Alternatives> | Told<RuledAlternatives>>>
 }
 
+/** Hears how far an answer is, and says whether it is still wanted. */
+export type GoesOn<T> = (soFar: T) => boolean | Promise<boolean>
+
 /** What a solving thread does for the page and the command line. */
 export interface SolverService extends ExploringService {
   /** Answers as soon as the thread runs. */
@@ -130,14 +133,25 @@ export interface SolverService extends ExploringService {
   solve(solver: SolverName, brief: Brief, limit?: TimeLimit): Promise<Answer>
   /** Solves a brief again with another solver and compares the goal. */
   confirm(solver: SolverName, brief: Brief, found: Found): Promise<Confirmation>
-  /** Solves a brief and finds what lies around the answer. */
-  study(solver: SolverName, brief: Brief): Promise<Study>
-  /** What lies on a map; undefined where the brief is not sound. */
-  land(question: LandQuestion): Promise<Land | undefined>
-  /** Blends that keep a brief, to look at; undefined where the brief is not sound. */
-  sample(brief: Brief, count: number): Promise<Sample | undefined>
+  /**
+   * Solves a brief and finds what lies around the answer. Under rules `onAnswer` hears the answer first,
+   * before what each measure can reach is found.
+   */
+  study(solver: SolverName, brief: Brief, onAnswer?: (study: Study) => void): Promise<Study>
+  /**
+   * What lies on a map; undefined where the brief is not sound. Under rules it is found from coarse to
+   * fine and told on the way; `goesOn` says after each telling whether to go on.
+   */
+  land(question: LandQuestion, goesOn?: GoesOn<Land>): Promise<Land | undefined>
+  /** Blends that keep a brief, to look at; undefined where the brief is not sound. As `land` under rules. */
+  sample(brief: Brief, count: number, goesOn?: GoesOn<number>): Promise<Sample | undefined>
   /** The best blend at a point of the map. */
-  solveAt(solver: SolverName, brief: Brief, point: Point, limit?: TimeLimit): Promise<Answer>
+  solveAt(
+    solver: SolverName,
+    brief: Brief,
+    point: Point,
+    options?: TimeLimit & Pick<PointOptions, 'within'>,
+  ): Promise<Answer>
   /** Answers a one-step study of a blend on the brief's shelf. */
   oneStep(brief: Brief, question: StudyQuestion): Promise<StudyAnswer>
 }

@@ -7,6 +7,7 @@ import { confirm } from '../domain/optimise/confirm'
 import { landOf } from '../domain/optimise/land'
 import { solveAt } from '../domain/optimise/point'
 import type { SolveProgram } from '../domain/optimise/program'
+import { landUnderRules, sampleUnderRules, statesRules } from '../domain/optimise/rules'
 import { sampleSpace } from '../domain/optimise/sample'
 import { solveBrief } from '../domain/optimise/solve'
 import { solveWithJslp } from '../domain/optimise/solvers/jslp'
@@ -15,6 +16,7 @@ import { oneStepStudy } from '../domain/optimise/studies/study'
 import { studyBrief } from '../domain/optimise/study'
 import { UnsoundAnswer } from '../domain/optimise/verify'
 import { createExploring } from './explore'
+import { lastOf, resultOf } from './piecemeal'
 import type { SolverName, SolverService } from './protocol'
 
 /** Loads HiGHS when it is first needed; where its WebAssembly lies differs between page and Node. */
@@ -58,23 +60,27 @@ export function createService(library: Library, loadHighs: LoadHighs): SolverSer
         (solve, by) => confirm(brief, found, library, solve, by),
         ({ status }) => status === 'differs',
       ),
-    study: (name, brief) =>
+    study: (name, brief, onAnswer) =>
       ask(
         name,
-        (solve) => studyBrief(brief, library, solve),
+        (solve) => studyBrief(brief, library, solve, onAnswer),
         ({ answer }) => isInfeasible(answer),
       ),
-    land: (question) =>
-      Promise.resolve(
-        checkBrief(question.brief, library).length > 0 ? undefined : landOf(question, library),
-      ),
-    sample: (brief, count) => {
-      if (checkBrief(brief, library).length > 0) return Promise.resolve(undefined)
-      const sample = sampleSpace(new BlendSpace(brief, library), count, SAMPLE_SEED)
-      return Promise.resolve(transfer(sample, [sample.shares.buffer, sample.values.buffer]))
+    land: async (question, goesOn) => {
+      if (checkBrief(question.brief, library).length > 0) return undefined
+      if (!statesRules(question.brief)) return landOf(question, library)
+      return lastOf(landUnderRules(question, library), goesOn)
     },
-    solveAt: (name, brief, point, limit) =>
-      ask(name, (solve) => solveAt(brief, point, library, solve, limit), isInfeasible),
+    sample: async (brief, count, goesOn) => {
+      if (checkBrief(brief, library).length > 0) return undefined
+      const space = new BlendSpace(brief, library)
+      const sample = statesRules(brief)
+        ? await resultOf(sampleUnderRules(space, count, SAMPLE_SEED), goesOn)
+        : sampleSpace(space, count, SAMPLE_SEED)
+      return sample && transfer(sample, [sample.shares.buffer, sample.values.buffer])
+    },
+    solveAt: (name, brief, point, options) =>
+      ask(name, (solve) => solveAt(brief, point, library, solve, options), isInfeasible),
     oneStep: (brief, question) => Promise.resolve(oneStepStudy(brief, question, library)),
   }
 }

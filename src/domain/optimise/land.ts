@@ -5,6 +5,7 @@ import type { Brief, Limits } from './brief'
 import { frontierOf } from './frontier'
 import type { Range } from './ranges'
 import type { Axes, Corner } from './region'
+import type { RuledTerrain } from './rules/terrain'
 import { attainableRegion } from './surface'
 import { type Terrain, terrainOver } from './terrain'
 
@@ -33,7 +34,10 @@ export interface Lens {
 export interface Land {
   readonly axes: Axes
   readonly height: string | undefined
-  /** Corners of what the axes can reach, counter-clockwise. */
+  /**
+   * Corners of what the axes can reach, counter-clockwise. Under rules of what they reach without them:
+   * the land lies within, and these blends need not keep the rules.
+   */
   readonly region: readonly Corner[]
   /** The part of its edge that nothing beats on both axes. */
   readonly frontier: readonly Corner[]
@@ -41,6 +45,24 @@ export interface Land {
   readonly terrain: Terrain | undefined
   /** The region at each value of the lens. */
   readonly rings: readonly { readonly value: number; readonly region: readonly Corner[] }[]
+  /** Under rules: what is known so far. Then frontier and rings are left empty. */
+  readonly ruled?: RuledLand | undefined
+}
+
+/** What is known of a land under rules, which need not be convex or in one piece. */
+export interface RuledLand {
+  /** The finest whole grid, with what is known of each of its points; undefined before the first one. */
+  readonly terrain: RuledTerrain | undefined
+  /**
+   * All that nothing beats on both axes: straight pieces of two corners, or single ones. The corners'
+   * blends keep the rules.
+   */
+  readonly pieces: readonly (readonly Corner[])[]
+  /** Whether these pieces are proved to be all. */
+  readonly piecesAreProved: boolean
+  /** What is being found and how much of it is done, 0 to 1; undefined where nothing is left to do. */
+  readonly underWay:
+    { readonly stage: 'heights' | 'edge'; readonly size: number; readonly part: number } | undefined
 }
 
 /** Finds what a map shows of a sound brief. Throws UnsoundAnswer like every solve. */

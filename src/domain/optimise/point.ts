@@ -8,10 +8,17 @@ import { toleranceOn } from './verify'
 /** Values to hit by measure id, in each measure's unit. */
 export type Point = Readonly<Record<string, number>>
 
+/** How near a point is to be hit, and how long a search for it may take. */
+export interface PointOptions extends SearchBudget {
+  /** By measure, in its unit; a tolerance far below what can be told where left out. */
+  readonly within?: Point | undefined
+}
+
 /**
  * The blend that hits a point of the map and is best at the brief's goal there. The wishes on the
  * point's own measures give way; all other limits hold. The point is hit to 1e-6 of the measure's unit
  * (of money, one part in a million), so that a point read off the region's edge is still inside it.
+ * `within` widens that, by measure, to as much on either side: with steps hardly a blend hits a point.
  * The budget bounds the search under rules.
  */
 export function solveAt(
@@ -19,10 +26,10 @@ export function solveAt(
   point: Point,
   library: Library,
   solve: SolveProgram,
-  budget?: SearchBudget,
+  { within = {}, ...budget }: PointOptions = {},
 ): Answer {
   const exact = Object.entries(point).map(([id, value]): [string, Wish] => {
-    const near = toleranceOn(id, value)
+    const near = within[id] ?? toleranceOn(id, value)
     return [id, { min: value - near, max: value + near, typicalOnly: true }]
   })
   const measures = { ...brief.measures, ...Object.fromEntries(exact) }

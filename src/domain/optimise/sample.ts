@@ -14,8 +14,12 @@ export interface Sample {
 
 /** Samples a space and reckons every measure of every blend. */
 export function sampleSpace(space: BlendSpace, count: number, seed: number): Sample {
+  return sampleOf(space, sampleBlends(space, count, seed))
+}
+
+/** Blends, one row of shares after another, with every measure of each. */
+export function sampleOf(space: BlendSpace, shares: Float64Array): Sample {
   const { oils, measures } = space
-  const shares = sampleBlends(space, count, seed)
   const rows = shares.length / oils.length
   const values = new Float64Array(rows * measures.length)
   measures.forEach((measure, column) => {
@@ -47,19 +51,27 @@ export function sampleBlends(space: BlendSpace, count: number, seed: number): Fl
   const corners = cornerPool(space, random)
   const width = space.oils.length
   const sample = new Float64Array(corners.length > 0 ? count * width : 0)
-  for (let at = 0; at < sample.length; at += width) {
-    const mixed = 1 + Math.floor(random() * MOST_MIXED)
-    const weights = Array.from({ length: mixed }, () => -Math.log(1 - random()))
-    const total = weights.reduce((sum, weight) => sum + weight, 0)
-    for (const weight of weights) {
-      const corner = corners[Math.floor(random() * corners.length)]
-      if (!corner) throw new Error('A sample without corners')
-      corner.forEach((share, oil) => {
-        sample[at + oil] = (sample[at + oil] ?? 0) + (share * weight) / total
-      })
-    }
-  }
+  for (let at = 0; at < sample.length; at += width) mixInto(sample, at, corners, random)
   return sample
+}
+
+/** Writes a random mixture of one to four of some corners into a row of a sample. */
+export function mixInto(
+  sample: Float64Array,
+  at: number,
+  corners: readonly Float64Array[],
+  random: () => number,
+): void {
+  const mixed = 1 + Math.floor(random() * MOST_MIXED)
+  const weights = Array.from({ length: mixed }, () => -Math.log(1 - random()))
+  const total = weights.reduce((sum, weight) => sum + weight, 0)
+  for (const weight of weights) {
+    const corner = corners[Math.floor(random() * corners.length)]
+    if (!corner) throw new Error('A sample without corners')
+    corner.forEach((share, oil) => {
+      sample[at + oil] = (sample[at + oil] ?? 0) + (share * weight) / total
+    })
+  }
 }
 
 /** Corners found by random directions: over measures, which find the ends people look for, and over oils. */
@@ -67,13 +79,23 @@ function cornerPool(space: BlendSpace, random: () => number): Float64Array[] {
   const corners: Float64Array[] = []
   const direction = new Float64Array(space.oils.length)
   for (let i = 0; i < POOL; i++) {
-    if (i % 2 === 0) overMeasures(space, random, direction)
-    else for (let oil = 0; oil < direction.length; oil++) direction[oil] = random() - 0.5
+    randomDirection(space, i, random, direction)
     const found = space.least(direction)
     if (!found) return []
     corners.push(found.x.slice())
   }
   return corners
+}
+
+/** A random direction: over measures for even numbers, over oils for odd ones. */
+export function randomDirection(
+  space: BlendSpace,
+  number: number,
+  random: () => number,
+  into: Float64Array,
+): void {
+  if (number % 2 === 0) overMeasures(space, random, into)
+  else for (let oil = 0; oil < into.length; oil++) into[oil] = random() - 0.5
 }
 
 /** A random mixture of the measures, each counted by its spread over the oils. */

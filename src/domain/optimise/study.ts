@@ -7,6 +7,7 @@ import { type Limit, limitsOf } from './limits'
 import type { SolveProgram } from './program'
 import { type Range, withoutWishes } from './ranges'
 import { type SharedLoss, sharedLoss, type SingleChange, singleChanges } from './reasons'
+import { reachUnderRules, type RuledRange, statesRules } from './rules'
 import { type Answer, solveBrief } from './solve'
 import { valueUnderWish } from './variation/wishes'
 import { CHECK_TOLERANCE, toleranceOn } from './verify'
@@ -18,30 +19,68 @@ export interface Study {
   readonly atLimit: readonly string[]
   /** Least and most of each measure over any mix of the shelf. */
   readonly shelf: Readonly<Record<string, Range>>
-  /** Least and most of each measure with all other wishes kept; missing where they clash among themselves. */
-  readonly reach: Readonly<Record<string, Range>>
+  /**
+   * Least and most of each measure with all other wishes and rules kept; missing where they clash among
+   * themselves. Under rules each says what is proved of it.
+   */
+  readonly reach: Readonly<Record<string, Range | RuledRange>>
+  /** Measures whose reach is not found: not yet, or under rules not in time. */
+  readonly openReach: readonly string[]
   /** Single changes that would make an infeasible brief work. */
   readonly relaxations: readonly SingleChange[]
   /** The way out of a clash in which all its limits give way alike; missing where that is none. */
   readonly shared?: SharedLoss | undefined
 }
 
-/** Solves a brief with a solver and finds what lies around the answer. An invalid brief has an empty study. */
-export function studyBrief(brief: Brief, library: Library, solve: SolveProgram): Study {
+/** Milliseconds for what the measures reach under rules; what is not proved by then says so. */
+const REACH_TIME_MS = 2000
+
+/**
+ * Solves a brief with a solver and finds what lies around the answer. An invalid brief has an empty
+ * study. Under rules `onAnswer` hears the answer before what the measures reach is looked for.
+ */
+export function studyBrief(
+  brief: Brief,
+  library: Library,
+  solve: SolveProgram,
+  onAnswer?: (study: Study) => void,
+): Study {
   const answer = solveBrief(brief, library, solve)
-  if (answer.status === 'invalid')
-    return { answer, atLimit: [], shelf: {}, reach: {}, relaxations: [] }
-  return {
-    answer,
+  const nothing: Study = { answer, ...NOTHING_AROUND }
+  if (answer.status === 'invalid') return nothing
+  const space = new BlendSpace(brief, library)
+  const study: Study = {
+    ...nothing,
     atLimit: limitsAt(brief, answer, library).map(({ path }) => path),
     shelf: reachOfMeasures(new BlendSpace(withoutWishes(brief), library)),
-    reach: reachOfMeasures(new BlendSpace(brief, library)),
-    relaxations:
-      answer.status === 'infeasible' ? singleChanges(brief, answer.conflict, library) : [],
-    shared:
-      answer.status === 'infeasible' && answer.conflict.length > 1
-        ? sharedLoss(brief, answer.conflict, library)
-        : undefined,
+    ...(answer.status === 'infeasible' ? waysOut(brief, answer.conflict, library) : {}),
+  }
+  if (!statesRules(brief)) return { ...study, reach: reachOfMeasures(space) }
+  onAnswer?.({ ...study, openReach: space.measures })
+  return { ...study, ...ruledReach(space) }
+}
+
+const NOTHING_AROUND = { atLimit: [], shelf: {}, reach: {}, openReach: [], relaxations: [] }
+
+function waysOut(
+  brief: Brief,
+  conflict: readonly string[],
+  library: Library,
+): Pick<Study, 'relaxations' | 'shared'> {
+  return {
+    relaxations: singleChanges(brief, conflict, library),
+    shared: conflict.length > 1 ? sharedLoss(brief, conflict, library) : undefined,
+  }
+}
+
+function ruledReach(space: BlendSpace): Pick<Study, 'reach' | 'openReach'> {
+  const found = Object.entries(reachUnderRules(space, { timeMs: REACH_TIME_MS }))
+  const ranges = found.flatMap(([id, range]) =>
+    range === 'undecided' ? [] : [[id, range] as const],
+  )
+  return {
+    reach: Object.fromEntries(ranges),
+    openReach: found.flatMap(([id, range]) => (range === 'undecided' ? [id] : [])),
   }
 }
 

@@ -60,18 +60,19 @@ function openPart({ min, max, outer }: RuledRange): number {
 
 /**
  * The least and most of each measure with its own wish set aside and all other limits and rules kept;
- * missing where no blend keeps these, or none was found in time.
+ * missing where no blend keeps these, `undecided` where none was found in time.
  */
 export function reachUnderRules(
   { brief, library, measures }: BlendSpace,
   budget?: SearchBudget,
-): Record<string, RuledRange> {
+): Record<string, RuledRange | 'undecided'> {
   const allowance = new Allowance(budget)
-  const entries = measures.flatMap((id, done) => {
+  const entries = measures.flatMap((id, done): [string, RuledRange | 'undecided'][] => {
     const space = new BlendSpace(withoutWishesOn(brief, [id]), library)
     const rest = measures.length - done
     const found = rangesUnderRules(space, [space.perPercent(id)], allowance, rest)
-    return typeof found === 'string' ? [] : found.map((range) => [id, range] as const)
+    if (found === 'infeasible') return []
+    return found === 'undecided' ? [[id, found]] : found.map((range) => [id, range])
   })
   return Object.fromEntries(entries)
 }

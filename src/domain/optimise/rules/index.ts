@@ -14,6 +14,7 @@ export {
 export type { Gap } from './best'
 export { type BriefRules, type Requirement, statesRules, withoutRules } from './brief-rules'
 export { frontierUnderRules, type RuledFrontier, type RuledVertex, type Unproved } from './frontier'
+export { landUnderRules } from './land'
 export {
   GRID_SIZES,
   type RuledTerrain,
@@ -21,4 +22,5 @@ export {
   type TerrainEnd,
   terrainUnderRules,
 } from './terrain'
+export { sampleUnderRules } from './sample'
 export type { RegionEnd } from './terrain-edge'

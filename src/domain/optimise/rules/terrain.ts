@@ -15,6 +15,11 @@ export interface RuledTerrain extends Terrain {
   readonly gaps: readonly (readonly (number | null)[])[]
   /** Where the region ends between two points of the grid; found after all heights. */
   readonly ends: readonly RegionEnd[]
+  /**
+   * Whether a value is the best of all that is nearer to its point than to another, as it is where shares
+   * go in steps, and not of the point alone.
+   */
+  readonly inCells: boolean
   /** What is still being found; `complete` where nothing is. */
   readonly stage: 'heights' | 'edge' | 'complete'
 }
@@ -77,16 +82,16 @@ export function* terrainUnderRules(
       }))
       rows.push(places.map((place) => heights.at(place, goOn)))
       if (shouldStop()) return 'stopped'
-      yield told(axes, { x, y, rows }, [], 'heights')
+      yield told(axes, { x, y, rows }, [], 'heights', hasSteps)
     }
     if (size !== sizes.at(-1)) continue
     const ends: RegionEnd[] = []
     for (const row of hasSteps ? [] : y.keys()) {
       ends.push(...endsFromRow(heights, { x, y, rows }, row, goOn))
       if (shouldStop()) return 'stopped'
-      yield told(axes, { x, y, rows }, [...ends], 'edge')
+      yield told(axes, { x, y, rows }, [...ends], 'edge', hasSteps)
     }
-    yield told(axes, { x, y, rows }, ends, 'complete')
+    yield told(axes, { x, y, rows }, ends, 'complete', hasSteps)
   }
   return 'complete'
 }
@@ -131,6 +136,7 @@ function told(
   { x, y, rows }: HeightGrid,
   ends: readonly RegionEnd[],
   stage: RuledTerrain['stage'],
+  inCells: boolean,
 ): RuledTerrain {
   const open = x.map((): Height => ({ state: 'open' }))
   const all = y.map((_, row) => rows[row] ?? open)
@@ -144,6 +150,7 @@ function told(
       row.map((height) => ('gap' in height ? height.gap : 'value' in height ? 0 : null)),
     ),
     ends,
+    inCells,
     stage,
   }
 }
