@@ -1,76 +1,13 @@
 import fc from 'fast-check'
 import { expect, test } from 'vitest'
-import { batchFacts } from '../../../src/data/batch-facts'
-import { library } from '../../../src/data/library'
-import { planBatch, type ReadyPlan } from '../../../src/domain/batch/plan'
 import { checkCostChoices } from '../../../src/domain/cost/check-choices'
 import { type CostChoices, runCost } from '../../../src/domain/cost/run-cost'
 import { type CostUnit, waterfallOf } from '../../../src/domain/cost/waterfall'
-import { bookOf, offer, TODAY } from './books'
-
-/** A batch of round figures, with only what a cost is reckoned from. */
-function roundPlan(): ReadyPlan {
-  const plan = planBatch(
-    {
-      blend: { olive: 70, coconut: 30 },
-      oilGrams: 5000,
-      alkali: { naoh: 100 },
-      purity: { naoh: 100 },
-      superfat: 5,
-      water: { ratio: 2 },
-      cut: { barGrams: 125 },
-    },
-    library,
-    batchFacts,
-  )
-  if (plan.status !== 'ready') throw new Error('The batch can be planned')
-  const [line] = plan.ingredients
-  if (!line) throw new Error('The batch weighs something')
-  const weigh = (kind: 'oil' | 'alkali', id: string, grams: number) => ({
-    ...line,
-    key: id,
-    kind,
-    id,
-    grams,
-  })
-  return {
-    ...plan,
-    ingredients: [
-      weigh('oil', 'olive', 3500),
-      weigh('oil', 'coconut', 1500),
-      weigh('alkali', 'naoh', 700),
-    ],
-    cure: { ...plan.cure, freshG: 7200, curedG: 6300 },
-    bars: { count: 56, wetG: 125, curedG: 109.375, driestG: 105, leftOverG: 200 },
-  }
-}
-
-const OFFERS = [
-  offer('olive', 5, 'kg', 3550),
-  offer('coconut', 1, 'kg', 420),
-  offer('naoh', 1, 'kg', 390),
-  offer('carton', 100, 'piece', 1200),
-]
-const pricing = {
-  book: bookOf(OFFERS, { materials: [{ id: 'carton', name: 'Carton' }] }),
-  materialOf: (id: string) => ({ name: id }),
-  on: TODAY,
-}
-const CHOICES: CostChoices = {
-  charge: 'proRata',
-  wastePercent: 0,
-  packaging: [{ material: 'carton', perBar: 1 }],
-  minutesPerBatch: 95,
-  minutesPerBar: 1.5,
-  rateMinorPerHour: 1620,
-  overheadMinorPerBatch: 250,
-  overheadMinorPerMonth: 14000,
-  batchesPerMonth: 16,
-  rejectPercent: 5,
-}
+import { bookOf } from './books'
+import { COSTS, OFFERS, PRICING, roundPlan } from './round-plan'
 
 function costOf(change: Partial<CostChoices> = {}, batches = 1) {
-  const answer = runCost(roundPlan(), { ...CHOICES, ...change }, pricing, batches)
+  const answer = runCost(roundPlan(), { ...COSTS, ...change }, PRICING, batches)
   if (answer.status !== 'ready') throw new Error(answer.message)
   return answer.cost
 }
@@ -125,8 +62,8 @@ test('waste makes weighed materials dearer, and cartons not', () => {
 })
 
 test('what has no price is named and left out', () => {
-  const bare = { ...pricing, book: bookOf(OFFERS.slice(1)) }
-  const answer = runCost(roundPlan(), CHOICES, bare, 1)
+  const bare = { ...PRICING, book: bookOf(OFFERS.slice(1)) }
+  const answer = runCost(roundPlan(), COSTS, bare, 1)
   if (answer.status !== 'ready') throw new Error(answer.message)
   expect(answer.cost.missing).toEqual([
     { material: 'olive', message: 'olive has no price. Add a pack to the price book.' },
@@ -136,7 +73,7 @@ test('what has no price is named and left out', () => {
 })
 
 test('a batch that is not cut has no cost of a bar, and says so', () => {
-  const answer = runCost({ ...roundPlan(), bars: null }, CHOICES, pricing, 1)
+  const answer = runCost({ ...roundPlan(), bars: null }, COSTS, PRICING, 1)
   expect(answer).toEqual({
     status: 'no bars',
     message: 'The batch is not cut into bars. Give the weight of a bar, or how it is cut.',
@@ -190,11 +127,11 @@ test('steps add up to the cost of a bar, a batch and a kg, whatever is lost', ()
 })
 
 test('what can’t be reckoned with is told by path', () => {
-  const wrong = { ...CHOICES, rejectPercent: 100, minutesPerBar: -1, batchesPerMonth: 0 }
+  const wrong = { ...COSTS, rejectPercent: 100, minutesPerBar: -1, batchesPerMonth: 0 }
   expect(checkCostChoices(wrong, 'work').map(({ path }) => path)).toEqual([
     'work.minutesPerBar',
     'work.rejectPercent',
     'work.batchesPerMonth',
   ])
-  expect(checkCostChoices(CHOICES, 'work')).toEqual([])
+  expect(checkCostChoices(COSTS, 'work')).toEqual([])
 })
