@@ -1,4 +1,4 @@
-import type { Blend } from '../blend/blend'
+import type { Blend, Prices } from '../blend/blend'
 import type { Library } from '../blend/library'
 import { valueOfOils } from '../blend/values'
 import { type LinearProgram, type LinearRow, type Optimal, Simplex } from '../simplex'
@@ -30,6 +30,8 @@ export class BlendSpace {
   readonly simplex: Simplex
   /** The limits of the brief as the simplex was made with them; its cost is 0. */
   readonly program: LinearProgram
+  /** What the brief states. */
+  readonly prices: Prices
   /** Holds blends against the brief, from the oils alone. */
   readonly check: BriefCheck
   readonly #perPercent: ReadonlyMap<string, Float64Array>
@@ -46,6 +48,7 @@ export class BlendSpace {
   ) {
     this.oils = Object.keys(brief.oils)
     this.measures = reckonable(brief, library)
+    this.prices = pricesOf(brief)
     this.check = new BriefCheck(brief, library)
     this.#perPercent = new Map(this.measures.map((id) => [id, this.#coefficients(id)]))
     this.program = {
@@ -165,7 +168,7 @@ export class BlendSpace {
   }
 
   #coefficients(measure: string): Float64Array {
-    const valueOf = valueOfOils(this.library, pricesOf(this.brief), measure)
+    const valueOf = valueOfOils(this.library, this.prices, measure)
     return Float64Array.from(this.oils, (oil) => fractionFromPercent(valueOf(oil)))
   }
 

@@ -36,24 +36,26 @@ export function breaches(brief: Brief, blend: Blend, library: Library): string[]
   return new BriefCheck(brief, library).breaches(blend)
 }
 
-/** One side of a wish, or both where they are held for the same lots, and what oils count for in it. */
-interface WishCheck {
-  readonly measure: string
+/** A limit on what the oils of a blend come to together, and what each counts for. */
+interface Total {
+  readonly path: string
   readonly limits: Limits
+  /** The measure of which it is the weight average; undefined for a sum of shares. */
+  readonly measure: string | undefined
   readonly valueOf: (oil: string) => number
 }
 
 /**
  * `breaches` of one brief for many blends. What they are held to is gathered from the brief once, and
- * what an oil counts for in each wish once from the oil, when a blend first has it.
+ * what an oil counts for in each group and wish once from the oil, when a blend first has it.
  */
 export class BriefCheck {
   readonly #brief: Brief
   readonly #shares: ReadonlyMap<string, Limits>
   /** Oils that must be there. */
   readonly #needed: readonly string[]
-  readonly #wishes: readonly WishCheck[]
-  /** By oil, a value for each wish. */
+  readonly #totals: readonly Total[]
+  /** By oil, a value for each total. */
   readonly #counts = new Map<string, Float64Array>()
 
   constructor(brief: Brief, library: Library) {
@@ -64,23 +66,17 @@ export class BriefCheck {
       }),
     )
     this.#needed = [...this.#shares].filter(([, one]) => !isWithin(0, one)).map(([oil]) => oil)
-    this.#wishes = wishChecks(brief, library)
+    this.#totals = [...groupTotals(brief), ...wishTotals(brief, library)]
   }
 
   /** As the function of that name. */
   breaches(blend: Blend): string[] {
     const found = this.#wrongShares(blend)
-    this.#brief.groups.forEach((group, number) => {
-      let share = 0
-      for (const oil of group.oils) share += blend[oil] ?? 0
-      if (!isWithin(share, group)) found.push(...outside(`groups[${number}]`, share, group))
-    })
-    const values = this.#wishedValues(blend)
-    this.#wishes.forEach(({ measure, limits }, k) => {
+    const values = this.#totalsOf(blend)
+    this.#totals.forEach(({ path, limits, measure }, k) => {
       const value = values[k] ?? NaN
-      const slack = toleranceOn(measure, value)
-      if (!isWithin(value, limits, slack))
-        found.push(...outside(`measures.${measure}`, value, limits, slack))
+      const slack = measure === undefined ? CHECK_TOLERANCE : toleranceOn(measure, value)
+      if (!isWithin(value, limits, slack)) found.push(...outside(path, value, limits, slack))
     })
     return found.concat(brokenRules(this.#brief.rules, blend))
   }
@@ -98,25 +94,28 @@ export class BriefCheck {
     return found
   }
 
-  /** What the blend comes to in each wish: the weight average of its oils. */
-  #wishedValues(blend: Blend): Float64Array {
-    const values = new Float64Array(this.#wishes.length)
-    let total = 0
+  #totalsOf(blend: Blend): Float64Array {
+    const totals = this.#totals
+    const values = new Float64Array(totals.length)
+    let whole = 0
     for (const oil of Object.keys(blend)) {
       const share = blend[oil] ?? NaN
       if (share === 0) continue
-      total += share
+      whole += share
       const counts = this.#countsOf(oil)
       for (let k = 0; k < values.length; k++)
         values[k] = (values[k] ?? NaN) + share * (counts[k] ?? NaN)
     }
-    return values.map((weighted) => weighted / total)
+    totals.forEach(({ measure }, k) => {
+      if (measure !== undefined) values[k] = (values[k] ?? NaN) / whole
+    })
+    return values
   }
 
   #countsOf(oil: string): Float64Array {
     const found = this.#counts.get(oil)
     if (found) return found
-    const counts = Float64Array.from(this.#wishes, ({ valueOf }) => valueOf(oil))
+    const counts = Float64Array.from(this.#totals, ({ valueOf }) => valueOf(oil))
     this.#counts.set(oil, counts)
     return counts
   }
@@ -124,17 +123,26 @@ export class BriefCheck {
 
 const WHOLE: Limits = { min: WHOLE_PERCENT, max: WHOLE_PERCENT }
 
-function wishChecks(brief: Brief, library: Library): WishCheck[] {
+function groupTotals({ groups }: Brief): Total[] {
+  return groups.map((group, number) => ({
+    path: `groups[${number}]`,
+    limits: group,
+    measure: undefined,
+    valueOf: (oil) => group.oils.filter((one) => one === oil).length,
+  }))
+}
+
+function wishTotals(brief: Brief, library: Library): Total[] {
   const prices = pricesOf(brief)
-  return Object.entries(brief.measures).flatMap(([measure, { min, max }]): WishCheck[] => {
+  return Object.entries(brief.measures).flatMap(([measure, { min, max }]): Total[] => {
     if (min === undefined && max === undefined) return []
+    const total = (limits: Limits, valueOf: Total['valueOf']): Total => {
+      return { path: `measures.${measure}`, limits, measure, valueOf }
+    }
     if (!heldForAnyLot(brief, measure))
-      return [{ measure, limits: { min, max }, valueOf: valueOfOils(library, prices, measure) }]
+      return [total({ min, max }, valueOfOils(library, prices, measure))]
     const anyLot = (side: Side) => wishedValue(brief, library, measure, side)
-    return [
-      { measure, limits: { min }, valueOf: anyLot('min') },
-      { measure, limits: { max }, valueOf: anyLot('max') },
-    ]
+    return [total({ min }, anyLot('min')), total({ max }, anyLot('max'))]
   })
 }
 
@@ -156,9 +164,14 @@ function outside(
 }
 
 /** What a blend is worth to the brief's goal: a measure's value, or the total change in percentage points. */
-export function goalValue(brief: Brief, blend: Blend, library: Library): number {
+export function goalValue(
+  brief: Brief,
+  blend: Blend,
+  library: Library,
+  prices = pricesOf(brief),
+): number {
   const measure = goalMeasure(brief.goal)
-  if (measure !== undefined) return blendValue(library, pricesOf(brief), measure, blend)
+  if (measure !== undefined) return blendValue(library, prices, measure, blend)
   if ('closestTo' in brief.goal) return totalChange(normalised(brief.goal.closestTo), blend)
   throw new Error('The goal names neither a measure nor a blend')
 }

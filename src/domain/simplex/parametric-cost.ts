@@ -68,16 +68,30 @@ export function parametricCost(
 class Mixture {
   private readonly mixed: Float64Array
   private readonly scaled: Float64Array
+  /** Change of the scaled mixed cost with the weight. */
   private readonly difference: Float64Array
+  /** Scale of each variable over the size of the larger cost. */
+  private readonly factors: Float64Array
 
   constructor(
     private readonly simplex: Simplex,
     private readonly first: ArrayLike<number>,
     private readonly second: ArrayLike<number>,
   ) {
-    this.mixed = new Float64Array(first.length)
-    this.scaled = new Float64Array(first.length)
-    this.difference = new Float64Array(first.length)
+    const n = first.length
+    const { scale } = simplex.program
+    this.mixed = new Float64Array(n)
+    this.scaled = new Float64Array(n)
+    let size = 0
+    for (let j = 0; j < n; j++) {
+      size = Math.max(size, Math.max(Math.abs(first[j]!), Math.abs(second[j]!)) * scale[j]!)
+    }
+    this.factors = new Float64Array(n)
+    this.difference = new Float64Array(n)
+    for (let j = 0; j < n; j++) {
+      this.factors[j] = size > 0 ? scale[j]! / size : 1
+      this.difference[j] = (second[j]! - first[j]!) * this.factors[j]!
+    }
   }
 
   private setWeight(weight: number): void {
@@ -91,19 +105,9 @@ class Mixture {
    * objective rows, both divided by the size of the larger cost.
    */
   private express(weight: number): void {
-    const { scale } = this.simplex.program
     const { tableau: t } = this.simplex
     this.setWeight(weight)
-    let size = 0
-    for (let j = 0; j < this.mixed.length; j++) {
-      const largest = Math.max(Math.abs(this.first[j]!), Math.abs(this.second[j]!))
-      size = Math.max(size, largest * scale[j]!)
-    }
-    for (let j = 0; j < this.mixed.length; j++) {
-      const factor = size > 0 ? scale[j]! / size : 1
-      this.scaled[j] = this.mixed[j]! * factor
-      this.difference[j] = (this.second[j]! - this.first[j]!) * factor
-    }
+    for (let j = 0; j < this.mixed.length; j++) this.scaled[j] = this.mixed[j]! * this.factors[j]!
     t.express(this.scaled, t.reduced)
     t.express(this.difference, t.direction)
   }

@@ -1,7 +1,6 @@
 import { normalised, withoutTraces } from '../../blend/blend'
 import { blendValues } from '../../blend/values'
 import type { BlendSpace } from '../blend-space'
-import { pricesOf } from '../brief'
 import type { Found } from '../solve'
 import { goalValue, UnsoundAnswer } from '../verify'
 import { changeBetween } from './distinct'
@@ -33,15 +32,15 @@ export function checkedAlternative(
   near: NearOptimal,
   shares: Float64Array,
 ): Alternative {
-  const { brief, library } = space
+  const { brief, library, prices } = space
   const blend = normalised(withoutTraces(space.blendOf(shares), TRACE_PERCENT))
-  const value = goalValue(brief, blend, library)
+  const value = goalValue(brief, blend, library, prices)
   expectSound(space.check.breaches(blend))
   const worseBy = 'maximise' in brief.goal ? near.bestValue - value : value - near.bestValue
   expectWithin(worseBy, Math.abs(near.limit - near.bestValue), near.bestValue)
   return {
     blend,
-    measures: blendValues(library, pricesOf(brief), blend),
+    measures: blendValues(library, prices, blend),
     goalValue: value,
     worseBy: Math.max(0, worseBy),
     changeFromBest: changeBetween(shares, near.best),

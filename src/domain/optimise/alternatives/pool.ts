@@ -18,9 +18,11 @@ const HOPS = 4
  */
 export function cornerPool(near: NearOptimal, count: number, seed: number): Float64Array[] {
   const random = seededRandom(seed)
-  const directions = Array.from({ length: count }, () =>
-    near.corner(near.best.map(() => random() - 0.5)),
-  )
+  const cost = new Float64Array(near.best.length)
+  const directions = Array.from({ length: count }, () => {
+    for (let oil = 0; oil < cost.length; oil++) cost[oil] = random() - 0.5
+    return near.corner(cost)
+  })
   return [...hops(near), ...directions]
 }
 

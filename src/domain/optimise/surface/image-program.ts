@@ -33,14 +33,23 @@ export class ImageProgram {
   ) {
     this.#cost = new Float64Array(objectives[0]?.length ?? 0)
     const endless: Float64Array[] = []
+    const least: (Float64Array | null)[] = []
+    const most: (Float64Array | null)[] = []
     const end = (cost: Float64Array) => {
       const outcome = this.#solve(cost)
       if (outcome.status === 'optimal') return outcome.x.slice()
       endless.push(this.valuesAt(outcome.ray))
       return null
     }
-    this.least = objectives.map(end)
-    this.most = objectives.map((objective) => end(objective.map((one) => -one)))
+    // The least of the first with the most of all others, then the reverse: round the image of two.
+    for (const isLeastOfFirst of [true, false]) {
+      objectives.forEach((objective, i) => {
+        if ((i === 0) === isLeastOfFirst) least[i] = end(objective)
+        else most[i] = end(objective.map((one) => -one))
+      })
+    }
+    this.least = least
+    this.most = most
     this.endless = endless
     const known = [...this.least, ...this.most].filter((x) => x !== null)
     const ranges = objectives.map((objective) => known.map((x) => dot(objective, x)))

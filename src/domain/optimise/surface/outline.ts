@@ -1,4 +1,5 @@
 import { boundedFaces, extremePoints, provedFacets } from './faces'
+import { Frame } from './frame'
 import type { Growth, View, Watch } from './grow'
 import type { ImageProgram } from './image-program'
 import { mergedFacets } from './merged'
@@ -11,6 +12,8 @@ export interface Outline {
   readonly faces: readonly Face[]
   /** Directions in which the efficient side has no end. */
   readonly rays: readonly Float64Array[]
+  /** Dimension of the flat through all corners: 0 for a single one. */
+  readonly dimension: number
   /** Whether that is all of them. */
   readonly complete: boolean
 }
@@ -46,7 +49,7 @@ export function grownWhole(program: ImageProgram, tolerance: number, watch: Watc
   if ('x' in whole) {
     const weights = new Float64Array(program.objectives.length)
     weights[0] = 1
-    return { corners: [{ x: whole.x, weights }], faces: [], rays: [], complete: true }
+    return { corners: [{ x: whole.x, weights }], faces: [], rays: [], dimension: 0, complete: true }
   }
   const { growth, view } = whole
   return {
@@ -62,7 +65,7 @@ function outlineOf(
   { weightsOf }: View,
   tolerance: number,
   facesOf: typeof boundedFaces,
-): Pick<Outline, 'corners' | 'faces'> {
+): Pick<Outline, 'corners' | 'faces' | 'dimension'> {
   const facets = mergedFacets(growth, tolerance)
   const extreme = extremePoints(facets, growth)
   const found = [...extreme].flatMap(([id, plane]) => {
@@ -75,7 +78,14 @@ function outlineOf(
     corners: points.map((id) => places.get(id) ?? NaN).sort((a, b) => a - b),
     weights: weightsOf(plane),
   }))
-  return { corners, faces: faces.sort((a, b) => compare(a.corners, b.corners)) }
+  faces.sort((a, b) => compare(a.corners, b.corners))
+  return { corners, faces, dimension: dimensionOf(corners, program, tolerance) }
+}
+
+function dimensionOf(corners: readonly Corner[], program: ImageProgram, tolerance: number): number {
+  const points = corners.map(({ x }) => program.pointOf(x).generator)
+  const frame = new Frame(1 + program.objectives.length)
+  return Math.max(0, frame.addFarthest(points, tolerance).length - 1)
 }
 
 /** What corners are sorted by: their scaled image in whole tolerances, so that noise does not count. */

@@ -8,23 +8,23 @@ import { sum, unit } from './vectors'
 type Aim = readonly [objective: 0 | 1, sign: 1 | -1]
 type Met = Corner & Placed
 
-/** The ends of the axes, counter-clockwise. */
+/** The ends of the axes, counter-clockwise. `ImageProgram` leaves the solver at the last. */
 const EAST: Aim = [0, -1]
 const NORTH: Aim = [1, -1]
 const WEST: Aim = [0, 1]
 const SOUTH: Aim = [1, 1]
 
 /**
- * The efficient side of two objectives in one parametric pass, from the least of the first to the
- * least of the second. Expects both to have a least.
+ * The efficient side of two objectives in one parametric pass, its corners from the least of the first
+ * to the least of the second. Expects both to have a least.
  */
 export function passedSide(program: ImageProgram, tolerance: number): Outline {
-  const met = withoutBeatenEnds(pass(program, WEST, SOUTH), tolerance)
+  const met = withoutBeatenEnds(pass(program, SOUTH, WEST).reverse(), tolerance)
   const corners = withoutMiddles(met, tolerance)
   const [only] = corners
   const single = only && corners.length === 1
   const faces = single ? [{ corners: [0], weights: only.weights }] : edges(corners).slice(0, -1)
-  return { corners, faces, rays: [], complete: true }
+  return { corners, faces, rays: [], dimension: dimensionOf(corners), complete: true }
 }
 
 /**
@@ -32,25 +32,28 @@ export function passedSide(program: ImageProgram, tolerance: number): Outline {
  * corners counter-clockwise. Expects it to be bounded.
  */
 export function passedWhole(program: ImageProgram, tolerance: number): Outline {
+  const last = pass(program, SOUTH, EAST)
   const quarters = [
-    [EAST, NORTH],
-    [NORTH, WEST],
-    [WEST, SOUTH],
-    [SOUTH, EAST],
-  ] as const
-  const ring = withoutMiddles(
-    quarters.flatMap(([from, to]) => pass(program, from, to)),
-    tolerance,
-  )
+    pass(program, EAST, NORTH),
+    pass(program, NORTH, WEST),
+    pass(program, WEST, SOUTH),
+  ]
+  const ring = withoutMiddles([...quarters, last].flat(), tolerance)
+  const dimension = dimensionOf(ring)
   if (ring.length > 2) {
     const faces = edges(ring)
     const corners = ring.map(({ x }, k) => ({ x, weights: meeting(faces.at(k - 1), faces[k]) }))
-    return { corners, faces, rays: [], complete: true }
+    return { corners, faces, rays: [], dimension, complete: true }
   }
   const corners = ring.map(({ x, place }, k) => ({ x, weights: away(ring[1 - k]?.place, place) }))
   const faces =
     corners.length > 1 ? corners.map(({ weights }, k) => ({ corners: [k], weights })) : []
-  return { corners, faces, rays: [], complete: true }
+  return { corners, faces, rays: [], dimension, complete: true }
+}
+
+/** Dimension of the flat through corners of which none is on the line between its neighbours. */
+function dimensionOf(corners: readonly unknown[]): number {
+  return Math.min(2, corners.length - 1)
 }
 
 /** The corners between the best by one aim and the best by another, in order. */

@@ -1,5 +1,4 @@
 import type { Simplex } from '../../simplex'
-import { Frame } from './frame'
 import type { Watch } from './grow'
 import { ImageProgram } from './image-program'
 import { grownSide, grownWhole, type Outline } from './outline'
@@ -103,7 +102,7 @@ function surfaceOf(outline: Outline, program: ImageProgram): VectorSurface {
       return { x, values: [...program.valuesAt(x)], weights: own(weights) }
     }),
     faces: outline.faces.map(({ corners, weights }) => ({ corners, weights: own(weights) })),
-    dimension: dimensionOf(outline, program),
+    dimension: outline.dimension,
     tolerance: SURFACE_TOLERANCE,
     complete: outline.complete,
   }
@@ -112,10 +111,4 @@ function surfaceOf(outline: Outline, program: ImageProgram): VectorSurface {
     ...unit(ray.map((one, i) => one * (program.scale[i] ?? NaN))),
   ])
   return { status: 'unbounded', rays, ...surface }
-}
-
-function dimensionOf({ corners }: Outline, program: ImageProgram): number {
-  const size = 1 + program.objectives.length
-  const points = corners.map(({ x }) => program.pointOf(x).generator)
-  return Math.max(0, new Frame(size).addFarthest(points, SURFACE_TOLERANCE).length - 1)
 }
