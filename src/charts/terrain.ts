@@ -29,34 +29,42 @@ const LEAST_LINE_PX = 110
 /** Labels keep this far from the line's ends, as a part of its points. */
 const LABEL_PART = 0.45
 
+/** One step of a terrain's height as a shape on its grid. */
+export interface Step {
+  readonly value: number
+  readonly heavy: boolean
+  readonly shape: ContourMultiPolygon
+}
+
 /**
- * The bands of a terrain as SVG paths. Heights are exact at the grid's points and run straight between
- * them; the grid is carried a little past the region's edge so that lines reach it, and whoever draws
- * them clips them with the region's exact corners.
+ * The steps of a terrain as shapes on its grid. Heights are exact at the grid's points and run straight
+ * between them; the grid is carried a little past the region's edge so that lines reach it, and whoever
+ * draws them clips them with the region's exact corners.
  */
-export function terrainBands(terrain: Terrain, scales: MapScales): Band[] {
-  const { x, y, values } = terrain
-  const filled = carriedOutward(values)
+export function terrainSteps({ x, y, values }: Terrain): Step[] {
   const known = values.flat().filter((value) => value !== null)
   const [low, high] = [Math.min(...known), Math.max(...known)]
   if (known.length === 0 || high - low <= 0) return []
+  const filled = carriedOutward(values)
   const step = tickStep(low, high, STEPS)
   const first = Math.ceil(low / step)
   const count = Math.floor(high / step) - first + 1
-  const thresholds = Array.from({ length: count }, (_, i) => (first + i) * step)
-  const project = projection(x, y, scales)
-  const draw = geoPath(project)
   const grid = contours().size([x.length, y.length])
-  return thresholds.map((value, i) => {
-    const shape = grid.contour(filled, value)
-    const heavy = (first + i) % 2 === 0
-    return {
-      value,
-      area: draw(shape) ?? '',
-      heavy,
-      label: heavy ? labelOn(shape, terrain, scales) : undefined,
-    }
+  return Array.from({ length: count }, (_, i) => {
+    const value = (first + i) * step
+    return { value, heavy: (first + i) % 2 === 0, shape: grid.contour(filled, value) }
   })
+}
+
+/** The steps of a terrain as they are drawn: SVG paths, and labels on the heavy lines. */
+export function terrainBands(steps: readonly Step[], terrain: Terrain, scales: MapScales): Band[] {
+  const draw = geoPath(projection(terrain.x, terrain.y, scales))
+  return steps.map(({ value, heavy, shape }) => ({
+    value,
+    area: draw(shape) ?? '',
+    heavy,
+    label: heavy ? labelOn(shape, terrain, scales) : undefined,
+  }))
 }
 
 /** Grid coordinates to px; d3's contours count a cell's middle as a half. */

@@ -32,8 +32,17 @@ export function money(value: number, currency: string): string {
   return `${sign}${currencySign(currency)}${figure.slice(sign.length)}`
 }
 
+/** Signs found so far: making a format takes longer than using one. */
+const signs = new Map<string, string>()
+
 /** The narrow sign of an ISO 4217 currency. */
 export function currencySign(currency: string): string {
+  const sign = signs.get(currency) ?? signBy(currency)
+  signs.set(currency, sign)
+  return sign
+}
+
+function signBy(currency: string): string {
   const parts = new Intl.NumberFormat('en', {
     style: 'currency',
     currency,

@@ -1,6 +1,6 @@
 import { expect, test } from 'vitest'
 import { mapScales } from '../../src/charts/map'
-import { terrainBands } from '../../src/charts/terrain'
+import { type Band, terrainBands, terrainSteps } from '../../src/charts/terrain'
 import type { Terrain } from '../../src/domain/optimise/terrain'
 
 const LAST = 20
@@ -19,6 +19,8 @@ function terrain(height: (x: number, y: number) => number | null): Terrain {
   return { axes: ['hardness', 'lather'], x: steps, y: steps, values }
 }
 
+const bandsOf = (land: Terrain): Band[] => terrainBands(terrainSteps(land), land, scales)
+
 /** Least and most x of a path in px. */
 function spanOf(path: string): [number, number] {
   const xs = [...path.matchAll(/[ML](-?[\d.]+),/gu)].map(([, x]) => Number(x))
@@ -26,10 +28,7 @@ function spanOf(path: string): [number, number] {
 }
 
 test('a slope to the right has a band from each step to the right edge', () => {
-  const bands = terrainBands(
-    terrain((x) => x),
-    scales,
-  )
+  const bands = bandsOf(terrain((x) => x))
   // 20 units in about 12 steps are steps of 2 (1, 2 and 5 times powers of 10 are round).
   expect(bands.map(({ value }) => value)).toEqual([0, 2, 4, 6, 8, 10, 12, 14, 16, 18, 20])
   for (const { value, area } of bands.slice(1, -1)) {
@@ -40,10 +39,7 @@ test('a slope to the right has a band from each step to the right edge', () => {
 })
 
 test('every second step is heavy, and a long heavy line has a label that runs along it', () => {
-  const bands = terrainBands(
-    terrain((x) => x),
-    scales,
-  )
+  const bands = bandsOf(terrain((x) => x))
   expect(bands.filter(({ heavy }) => heavy).map(({ value }) => value)).toEqual([
     0, 4, 8, 12, 16, 20,
   ])
@@ -54,20 +50,14 @@ test('every second step is heavy, and a long heavy line has a label that runs al
 })
 
 test('labels are never upside down', () => {
-  const falling = terrainBands(
-    terrain((x, y) => -x - y),
-    scales,
-  )
+  const falling = bandsOf(terrain((x, y) => -x - y))
   const angles = falling.flatMap(({ label }) => (label ? [label.angle] : []))
   expect(angles.length).toBeGreaterThan(2)
   for (const angle of angles) expect(Math.abs(angle)).toBeLessThanOrEqual(90)
 })
 
 test('a slope goes on past the land’s edge, so that its lines reach the edge', () => {
-  const right = terrainBands(
-    terrain((x) => (x < 10 ? x : null)),
-    scales,
-  )
+  const right = bandsOf(terrain((x) => (x < 10 ? x : null)))
   // The land ends at 9; a band of 8 would end there too, were the slope not carried on.
   const [left, end] = spanOf(right.find(({ value }) => value === 8)?.area ?? '')
   expect(left).toBeCloseTo(160, 6)
@@ -75,16 +65,6 @@ test('a slope goes on past the land’s edge, so that its lines reach the edge',
 })
 
 test('flat land and no land have no bands', () => {
-  expect(
-    terrainBands(
-      terrain(() => 5),
-      scales,
-    ),
-  ).toEqual([])
-  expect(
-    terrainBands(
-      terrain(() => null),
-      scales,
-    ),
-  ).toEqual([])
+  expect(bandsOf(terrain(() => 5))).toEqual([])
+  expect(bandsOf(terrain(() => null))).toEqual([])
 })
