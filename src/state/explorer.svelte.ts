@@ -137,15 +137,19 @@ export class Explorer {
   ): Promise<Study> {
     if (!statesRules(brief)) return client.ask((service, solver) => service.study(solver, brief))
     let answer: Answer | undefined
+    // It comes through a channel of its own, so it may come after the whole study.
+    let isWhole = false
     const onAnswer = (study: Study) => {
+      if (isWhole || signal.aborted) return
       answer = study.answer
-      if (!signal.aborted) this.#accept(draft, { ...study, reach: this.study?.reach ?? {} })
+      this.#accept(draft, { ...study, reach: this.study?.reach ?? {} })
     }
     const options = { signal }
     const study = await client.ask(
       (service, solver) => service.study(solver, brief, proxy(onAnswer)),
       options,
     )
+    isWhole = true
     // The same blend as the one shown already, not another that looks like it.
     return answer ? { ...study, answer } : study
   }

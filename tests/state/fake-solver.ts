@@ -1,17 +1,22 @@
 import { expose } from 'comlink'
 import { library } from '../../src/data/library'
+import type { LandQuestion } from '../../src/domain/optimise/land'
 import { solveAt } from '../../src/domain/optimise/point'
 import { solveWithJslp } from '../../src/domain/optimise/solvers/jslp'
 import { studyBrief } from '../../src/domain/optimise/study'
+import { createService } from '../../src/worker/service'
 import type { SolverService } from '../../src/worker/protocol'
 import { SolverClient, type SolverThread } from '../../src/worker/client'
 
-type Asked = Pick<SolverService, 'ready' | 'study' | 'solveAt'>
+type Asked = Pick<SolverService, 'ready' | 'study' | 'solveAt' | 'land'>
 
 /** A real client whose thread is a message channel; it answers when the test lets it. */
 export class FakeSolver {
   /** How many questions reached the thread. */
   asked = 0
+  /** The question behind each telling of a land. */
+  readonly landsTold: LandQuestion[] = []
+  readonly real = createService(library, () => Promise.reject(new Error('No HiGHS here')))
   readonly client = new SolverClient(() => this.#thread())
   #held: (() => void)[] = []
   #holds = false
@@ -43,7 +48,13 @@ export class FakeSolver {
     this.#ports.push(port1, port2)
     const service: Asked = {
       ready: () => Promise.resolve(true),
-      study: (_, brief) => this.#when(() => studyBrief(brief, library, solveWithJslp)),
+      study: (_, brief, onAnswer) =>
+        this.#when(() => studyBrief(brief, library, solveWithJslp, onAnswer)),
+      land: (question, goesOn) =>
+        this.real.land(question, async (land) => {
+          this.landsTold.push(question)
+          return (await goesOn?.(land)) ?? true
+        }),
       solveAt: (_, brief, point) => this.#when(() => solveAt(brief, point, library, solveWithJslp)),
     }
     expose(service, port1)

@@ -1,14 +1,21 @@
 import { expect, test } from 'vitest'
 import { Latest } from '../../src/state/latest'
 
+interface Asked {
+  readonly question: string
+  readonly signal: AbortSignal
+  readonly answer: (text: string) => void
+  readonly fail: () => void
+}
+
 /** Questions wait until the test answers them. */
 function heldQuestions() {
-  const asked: { question: string; answer: (text: string) => void; fail: () => void }[] = []
+  const asked: Asked[] = []
   const heard: string[] = []
   const latest = new Latest<string, string>(
-    (question) =>
+    (question, signal) =>
       new Promise((answer, reject) => {
-        asked.push({ question, answer, fail: () => reject(new Error(`no ${question}`)) })
+        asked.push({ question, signal, answer, fail: () => reject(new Error(`no ${question}`)) })
       }),
     (question, answer) => heard.push(`${question}: ${answer}`),
     (question, error) => heard.push(`${question} failed: ${String(error)}`),
@@ -77,4 +84,29 @@ test('the error of an overtaken question is not told', async () => {
   asked[1]?.answer('2')
   await settle()
   expect(heard).toEqual(['b: 2'])
+})
+
+test('a question is told by its signal that it is overtaken, and the newer one is not', async () => {
+  const { latest, asked, settle } = heldQuestions()
+  latest.put('a')
+  expect(asked[0]?.signal.aborted).toBe(false)
+  latest.put('b')
+  expect(asked[0]?.signal.aborted).toBe(true)
+  asked[0]?.fail()
+  await settle()
+  expect(asked[1]?.signal.aborted).toBe(false)
+})
+
+test('what is stopped is not heard, nor is what waited behind it, and later questions are asked', async () => {
+  const { latest, asked, heard, settle, names } = heldQuestions()
+  latest.put('a')
+  latest.put('b')
+  latest.stop()
+  asked[0]?.answer('1')
+  await settle()
+  latest.put('c')
+  asked[1]?.answer('3')
+  await settle()
+  expect(names()).toEqual(['a', 'c'])
+  expect(heard).toEqual(['c: 3'])
 })

@@ -4,7 +4,13 @@ import nodeEndpoint from 'comlink/dist/esm/node-adapter.mjs'
 import { describe, expect, test } from 'vitest'
 import type { Brief } from '../../src/domain/optimise/brief'
 import type { Answer } from '../../src/domain/optimise/solve'
-import { SolverClient, SolverClosed, type SolverThread, TookTooLong } from '../../src/worker/client'
+import {
+  CalledOff,
+  SolverClient,
+  SolverClosed,
+  type SolverThread,
+  TookTooLong,
+} from '../../src/worker/client'
 import type { SolverName, SolverService } from '../../src/worker/protocol'
 
 const BRIEF: Brief = { oils: {}, groups: [], measures: {}, goal: { minimise: 'wear' } }
@@ -112,6 +118,57 @@ describe('the client', () => {
 
   test('says how long it waited', () => {
     expect(new TookTooLong('No answer within 100 ms').name).toBe('TookTooLong')
+  })
+})
+
+describe('a question that is called off', () => {
+  const asked = (client: SolverClient, controller: AbortController) =>
+    client.ask((service, solver) => service.solve(solver, BRIEF), { signal: controller.signal })
+  const never = () => new Promise<Answer>(() => undefined)
+
+  test('while it waits is never asked', async () => {
+    let calls = 0
+    const { client } = clientOf(async (name) => {
+      calls += 1
+      await new Promise((later) => setTimeout(later, 20))
+      return answerOf(name)
+    }, 'barwright')
+    const controller = new AbortController()
+    const [first, second] = [ask(client), asked(client, controller)]
+    controller.abort()
+    await expect(second).rejects.toThrow(CalledOff)
+    await first
+    expect(calls).toBe(1)
+    client.close()
+  })
+
+  test('and goes on has its thread ended, and another one answers the next', async () => {
+    let calls = 0
+    const { client, threads } = clientOf(
+      (name) => (++calls === 1 ? never() : answering(name)),
+      'barwright',
+    )
+    const controller = new AbortController()
+    const question = asked(client, controller)
+    setTimeout(() => controller.abort(), 20)
+    await expect(question).rejects.toThrow(CalledOff)
+    expect(threads.map(({ ended }) => ended)).toEqual([true])
+    expect(await ask(client)).toEqual(answerOf('barwright'))
+    client.close()
+  })
+
+  test('and stops by itself leaves its thread to the next', async () => {
+    const { client, threads } = clientOf(async (name) => {
+      await new Promise((later) => setTimeout(later, 60))
+      return answerOf(name)
+    }, 'barwright')
+    const controller = new AbortController()
+    const question = asked(client, controller)
+    setTimeout(() => controller.abort(), 20)
+    expect(await question).toEqual(answerOf('barwright'))
+    expect(await ask(client)).toEqual(answerOf('barwright'))
+    expect(threads.map(({ ended }) => ended)).toEqual([false])
+    client.close()
   })
 })
 

@@ -1,0 +1,91 @@
+import { afterEach, beforeEach, expect, test, vi } from 'vitest'
+import type { BriefRules } from '../../src/domain/optimise/rules'
+import { Explorer } from '../../src/state/explorer.svelte'
+import { FIRST_WORK } from '../../src/state/first-work'
+import { WorkHistory } from '../../src/state/history.svelte'
+import { MapView } from '../../src/state/map-view.svelte'
+import { FakeSolver } from './fake-solver'
+
+let solver: FakeSolver
+let explorer: Explorer
+let view: MapView
+beforeEach(() => {
+  solver = new FakeSolver()
+  explorer = new Explorer(new WorkHistory(FIRST_WORK), solver.client)
+  view = new MapView(explorer, solver.client)
+})
+afterEach(() => solver.close())
+
+const SOON = { timeout: 15_000 }
+const rules = (next: BriefRules) => explorer.edit((draft) => ({ ...draft, rules: next }))
+const pause = (ms: number) => new Promise((later) => setTimeout(later, ms))
+
+/** Asks for a land under rules and waits until a part of it is told. */
+async function begun(next: BriefRules): Promise<void> {
+  rules(next)
+  view.ask()
+  await vi.waitFor(() => expect(view.land?.ruled).toBeDefined(), SOON)
+}
+
+test('the land under rules is told while it is found, and is whole in the end', async () => {
+  await begun({ atMostOils: 3 })
+  expect(view.busy).toBe(true)
+  expect(view.land?.ruled?.underWay).toBeDefined()
+  await vi.waitFor(() => expect(view.busy).toBe(false), SOON)
+  expect(view.land?.ruled?.underWay).toBeUndefined()
+  expect(view.land?.ruled?.terrain?.x).toHaveLength(60)
+})
+
+test('stopped, the land stays as it was told and nothing more is found', async () => {
+  await begun({ atMostOils: 3 })
+  view.stop()
+  const { land } = view
+  expect(view.busy).toBe(false)
+  await pause(300)
+  const told = solver.landsTold.length
+  await pause(300)
+  expect(solver.landsTold.length).toBe(told)
+  expect(view.land).toBe(land)
+  expect(land?.ruled?.underWay).toBeDefined()
+})
+
+test('a newer question ends the one before, which tells nothing more', async () => {
+  await begun({ atMostOils: 3 })
+  const before = solver.landsTold.length
+  rules({ atMostOils: 2 })
+  view.ask()
+  await vi.waitFor(() => expect(view.land?.ruled?.underWay).toBeUndefined(), SOON)
+  const counts = solver.landsTold.map(({ brief }) => brief.rules?.atMostOils)
+  // One more telling of the first may have been on its way.
+  expect(counts.indexOf(2)).toBeLessThanOrEqual(before + 1)
+  expect(counts.slice(counts.indexOf(2))).not.toContain(3)
+})
+
+test('a study under rules that is stopped leaves what was found before', async () => {
+  explorer.ask()
+  await vi.waitFor(() => expect(explorer.found).toBeDefined())
+  const { found } = explorer
+  solver.hold()
+  rules({ atMostOils: 3 })
+  explorer.ask()
+  await vi.waitFor(() => expect(explorer.busy).toBe(true))
+  explorer.stop()
+  expect([explorer.busy, explorer.stopped]).toEqual([false, true])
+  await pause(600)
+  expect(explorer.found).toBe(found)
+  expect(explorer.failure).toBeUndefined()
+  solver.release()
+  explorer.ask()
+  expect(explorer.stopped).toBe(false)
+  await vi.waitFor(() => expect(explorer.studied).toBe(explorer.draft), SOON)
+})
+
+test('under rules the reach of every measure follows the answer, and the blend stays the same one', async () => {
+  rules({ atMostOils: 4 })
+  explorer.ask()
+  await vi.waitFor(() => expect(explorer.found).toBeDefined(), SOON)
+  const { found } = explorer
+  await vi.waitFor(() => expect(explorer.study?.openReach).toEqual([]), SOON)
+  expect(explorer.found).toBe(found)
+  expect(Object.values(explorer.study?.reach ?? {})[0]).toMatchObject({ exact: true })
+})
