@@ -57,6 +57,8 @@ export class BriefCheck {
   readonly #totals: readonly Total[]
   /** By oil, a value for each total. */
   readonly #counts = new Map<string, Float64Array>()
+  /** The totals of the blend at hand. */
+  readonly #values: Float64Array
 
   constructor(brief: Brief, library: Library) {
     this.#brief = brief
@@ -67,6 +69,7 @@ export class BriefCheck {
     )
     this.#needed = [...this.#shares].filter(([, one]) => !isWithin(0, one)).map(([oil]) => oil)
     this.#totals = [...groupTotals(brief), ...wishTotals(brief, library)]
+    this.#values = new Float64Array(this.#totals.length)
   }
 
   /** As the function of that name. */
@@ -96,7 +99,7 @@ export class BriefCheck {
 
   #totalsOf(blend: Blend): Float64Array {
     const totals = this.#totals
-    const values = new Float64Array(totals.length)
+    const values = this.#values.fill(0)
     let whole = 0
     for (const oil of Object.keys(blend)) {
       const share = blend[oil] ?? NaN

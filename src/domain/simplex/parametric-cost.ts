@@ -10,7 +10,6 @@ export interface CostCorner {
   readonly from: number
   readonly to: number
   readonly x: Float64Array
-  readonly rowValues: Float64Array
   /** Value of the first cost and of the second at x. */
   readonly first: number
   readonly second: number
@@ -148,14 +147,14 @@ class Mixture {
     return { from, to, ...this.images(outcome) }
   }
 
-  private images({ x, rowValues }: Optimal): Omit<CostCorner, 'from' | 'to'> {
+  private images({ x }: Optimal): Omit<CostCorner, 'from' | 'to'> {
     let first = 0
     let second = 0
     for (let j = 0; j < x.length; j++) {
       first += this.first[j]! * x[j]!
       second += this.second[j]! * x[j]!
     }
-    return { x: x.slice(), rowValues: rowValues.slice(), first, second }
+    return { x: x.slice(), first, second }
   }
 }
 

@@ -3,7 +3,7 @@ import { type BlendSpace, negated } from '../blend-space'
 import { withoutWishesOn } from '../ranges'
 import { BriefCheck, UnsoundAnswer } from '../verify'
 import type { Watch } from './grow'
-import { aroundFace } from './ring'
+import { aroundFaces } from './ring'
 import { vectorSurface } from './vector-surface'
 
 /** Two axes at least, and no more than a hull is computed in. */
@@ -108,6 +108,7 @@ function surfaceAsLimited(
   }
   const { corners, faces, dimension, tolerance, complete } = found
   const points = corners.map(({ values }) => turned(values, wanted, 'more'))
+  const around = aroundFaces(points)
   const normals = faces.map(({ weights }) => turned(weights, wanted, 'less'))
   return {
     status: 'optimal',
@@ -117,7 +118,7 @@ function surfaceAsLimited(
       blend: space.checkedBlend(x, check),
       direction: turned(weights, wanted, 'less'),
     })),
-    facets: faces.map((face, k) => aroundFace(face.corners, points, normals[k] ?? [])),
+    facets: faces.map((face, k) => around(face.corners, normals[k] ?? [])),
     normals,
     dimension,
     tolerance,

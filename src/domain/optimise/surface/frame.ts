@@ -49,10 +49,21 @@ export class Frame {
 
   /** A unit vector orthogonal to all axes; they must be fewer than `size`. */
   complement(): Float64Array {
-    const candidates = Array.from({ length: this.size }, (_, i) =>
-      this.residual(axis(i, this.size)),
-    )
-    const longest = candidates.reduce((best, one) => (length(one) > length(best) ? one : best))
-    return unit(this.residual(unit(longest)))
+    return unit(this.residual(unit(this.residual(axis(this.#leastCovered(), this.size)))))
+  }
+
+  /** The coordinate that the axes leave most of: theirs are least there in squares. */
+  #leastCovered(): number {
+    let least = 0
+    let leastCover = Infinity
+    for (let i = 0; i < this.size; i++) {
+      let cover = 0
+      for (const axis of this.axes) cover += (axis[i] ?? NaN) ** 2
+      if (cover < leastCover) {
+        leastCover = cover
+        least = i
+      }
+    }
+    return least
   }
 }

@@ -17,8 +17,8 @@ interface OwnFacet extends Facet {
   outgrown: boolean
 }
 
-/** Facets that lack a neighbour across a ridge, by the ridge's generators. */
-type OpenRidges = Map<string, { readonly facet: OwnFacet; readonly place: number }>
+/** Facets that lack a neighbour across a ridge, by the ridge's key. */
+type OpenRidges = Map<number, { readonly facet: OwnFacet; readonly place: number }>
 
 /**
  * The convex hull of points and directions in one to four dimensions, grown one at a time. A hull with
@@ -66,11 +66,12 @@ export class Hull {
     const seen = this.#facets.filter(({ plane }) => plane.sideOf(generator) < 0)
     for (const facet of seen) facet.outgrown = true
     const open: OpenRidges = new Map()
-    const fresh = seen.flatMap((facet) =>
-      facet.neighbours.flatMap((behind, place) =>
-        behind.outgrown ? [] : [this.#join(id, facet, place, behind, open)],
-      ),
-    )
+    const fresh: OwnFacet[] = []
+    for (const facet of seen) {
+      facet.neighbours.forEach((behind, place) => {
+        if (!behind.outgrown) fresh.push(this.#join(id, facet, place, behind, open))
+      })
+    }
     this.#facets = this.#facets.filter(({ outgrown }) => !outgrown)
     this.#facets.push(...fresh)
     return fresh
@@ -83,7 +84,7 @@ export class Hull {
     behind.neighbours[behind.neighbours.indexOf(seen)] = facet
     facet.on.forEach((left, k) => {
       if (left === id) return
-      const ridge = rising(facet.on.toSpliced(k, 1)).join()
+      const ridge = ridgeKey(facet.on, left, id)
       const across = open.get(ridge)
       if (across) {
         facet.neighbours[k] = across.facet
@@ -120,6 +121,20 @@ export function isOn(
   return generator !== undefined && Math.abs(plane.depthOf(generator)) <= tolerance
 }
 
-function rising(numbers: readonly number[]): number[] {
-  return numbers.toSorted((a, b) => a - b)
+/** More generators than any hull here has. */
+const MOST_GENERATORS = 2 ** 24
+
+/**
+ * One number for the generators of a facet without two of them. In four dimensions at most two are
+ * left, so their numbers side by side are still exact.
+ */
+function ridgeKey(on: readonly number[], left: number, apex: number): number {
+  let least = MOST_GENERATORS
+  let most = 0
+  for (const id of on) {
+    if (id === left || id === apex) continue
+    least = Math.min(least, id)
+    most = Math.max(most, id)
+  }
+  return least * MOST_GENERATORS + most
 }

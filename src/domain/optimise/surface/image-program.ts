@@ -25,6 +25,8 @@ export class ImageProgram {
   /** A direction for every end that there is not, in the objectives' own units. */
   readonly endless: readonly Float64Array[]
   readonly #cost: Float64Array
+  /** Sum of the absolute terms of each cost. */
+  readonly #magnitude: Float64Array
 
   /** Expects a simplex whose program is feasible. */
   constructor(
@@ -32,6 +34,7 @@ export class ImageProgram {
     readonly objectives: readonly Float64Array[],
   ) {
     this.#cost = new Float64Array(objectives[0]?.length ?? 0)
+    this.#magnitude = new Float64Array(this.#cost.length)
     const endless: Float64Array[] = []
     const least: (Float64Array | null)[] = []
     const most: (Float64Array | null)[] = []
@@ -62,18 +65,20 @@ export class ImageProgram {
 
   /** The point with the least Σ weight · scaled objective, or a direction in which it falls for ever. */
   support(weights: Float64Array): Support {
-    const factors = weights.map((weight, i) => {
-      return Math.abs(weight) < WEIGHT_ZERO ? 0 : weight / (this.scale[i] ?? NaN)
-    })
-    for (let j = 0; j < this.#cost.length; j++) {
-      let cost = 0
-      let magnitude = 0
-      for (let i = 0; i < factors.length; i++) {
-        const term = (factors[i] ?? NaN) * (this.objectives[i]?.[j] ?? NaN)
-        cost += term
-        magnitude += Math.abs(term)
+    const cost = this.#cost.fill(0)
+    const magnitude = this.#magnitude.fill(0)
+    this.objectives.forEach((objective, i) => {
+      const weight = weights[i] ?? NaN
+      if (Math.abs(weight) < WEIGHT_ZERO) return
+      const factor = weight / (this.scale[i] ?? NaN)
+      for (let j = 0; j < cost.length; j++) {
+        const term = factor * (objective[j] ?? NaN)
+        cost[j] = (cost[j] ?? NaN) + term
+        magnitude[j] = (magnitude[j] ?? NaN) + Math.abs(term)
       }
-      this.#cost[j] = Math.abs(cost) < COST_ROUNDING * magnitude ? 0 : cost
+    })
+    for (let j = 0; j < cost.length; j++) {
+      if (Math.abs(cost[j] ?? NaN) < COST_ROUNDING * (magnitude[j] ?? NaN)) cost[j] = 0
     }
     const outcome = this.#solve(this.#cost)
     return outcome.status === 'optimal' ? this.pointOf(outcome.x.slice()) : this.#along(outcome.ray)
@@ -88,10 +93,11 @@ export class ImageProgram {
 
   /** The image of a solution. */
   pointOf(x: Float64Array): Support {
-    const scaled = this.valuesAt(x).map(
-      (value, i) => (value - (this.low[i] ?? NaN)) / (this.scale[i] ?? NaN),
-    )
-    return { generator: Float64Array.of(1, ...scaled), x }
+    const generator = new Float64Array(1 + this.objectives.length).fill(1)
+    this.objectives.forEach((objective, i) => {
+      generator[1 + i] = (dot(objective, x) - (this.low[i] ?? NaN)) / (this.scale[i] ?? NaN)
+    })
+    return { generator, x }
   }
 
   /** The objectives' own values at a solution, or their changes along a ray. */

@@ -1,6 +1,6 @@
 import { asInteger, exactDot, onGrid, orthogonalTo } from './exact'
 import { Frame } from './frame'
-import { axis, dot, length, unit } from './vectors'
+import { addMultiple, axis, dot, length, negated, unit } from './vectors'
 
 /**
  * Normals of simplices flatter than this are computed exactly. Flatness is the volume as a part of what
@@ -18,20 +18,29 @@ const CERTAIN_DEPTH = 1e-11
  * What a hull is made of, homogeneous: (1, z) is the point z, (0, r) a direction r in which the hull
  * goes on for ever.
  */
-export interface Generator {
-  readonly vector: Float64Array
-  /** The same without rounding, its coordinates in units of the grid. */
-  readonly integers: readonly bigint[]
+export class Generator {
   readonly length: number
+  #integers: readonly bigint[] | undefined
+
+  /** Expects a weight of 0 or 1 and coordinates on the grid. */
+  constructor(readonly vector: Float64Array) {
+    this.length = length(vector)
+  }
+
+  get isPoint(): boolean {
+    return this.vector[0] === 1
+  }
+
+  /** The same without rounding, its coordinates in units of the grid; few are ever asked for. */
+  get integers(): readonly bigint[] {
+    this.#integers ??= Array.from(this.vector, (one, i) => (i === 0 ? BigInt(one) : asInteger(one)))
+    return this.#integers
+  }
 }
 
 /** A generator with its coordinates on the grid. */
 export function generatorOf(vector: Float64Array): Generator {
-  const [weight = NaN, ...coordinates] = vector
-  const rounded = coordinates.map(onGrid)
-  const integers = [BigInt(weight), ...rounded.map(asInteger)]
-  const placed = Float64Array.of(weight, ...rounded)
-  return { vector: placed, integers, length: length(placed) }
+  return new Generator(vector.map((one, i) => (i === 0 ? one : onGrid(one))))
 }
 
 /** A plane through d generators in d dimensions, with a side that is inside. */
@@ -66,14 +75,9 @@ export class Plane {
     const volume = product(heights)
     const flat = volume < FLAT * product(ways.map(length))
     const normal = flat ? unit(doubles(exactNormal(generators, origin))) : frame.complement()
-    const vector = Float64Array.of(-dot(normal, origin.vector.subarray(1)), ...normal)
-    const plane = new Plane(generators, vector, volume)
+    const plane = new Plane(generators, planeVector(normal, origin), volume)
     if (plane.sideOf(inner) > 0) return plane
-    return new Plane(
-      generators,
-      vector.map((one) => -one),
-      volume,
-    )
+    return new Plane(generators, planeVector(negated(normal), origin), volume)
   }
 
   /** How deep a generator lies inside; below 0 outside. */
@@ -103,13 +107,22 @@ export class Plane {
 
 /** A point among some generators, if there is any. */
 function originOf(generators: readonly Generator[]): Generator | undefined {
-  return generators.find(({ integers: [weight] }) => weight === 1n)
+  return generators.find(({ isPoint }) => isPoint)
+}
+
+/** (offset, normal) of the plane with a normal through a point. */
+function planeVector(normal: Float64Array, origin: Generator): Float64Array {
+  const vector = new Float64Array(1 + normal.length)
+  vector.set(normal, 1)
+  vector[0] = -dot(vector, origin.vector)
+  return vector
 }
 
 /** The way from a point to another, or a direction itself. On the grid there is no rounding in it. */
-function wayTo({ vector }: Generator, origin: Generator): Float64Array {
-  const [weight = NaN] = vector
-  return vector.map((one, i) => one - weight * (origin.vector[i] ?? NaN)).subarray(1)
+function wayTo({ vector, isPoint }: Generator, origin: Generator): Float64Array {
+  const way = vector.slice(1)
+  if (isPoint) addMultiple(way, -1, origin.vector.subarray(1))
+  return way
 }
 
 /** A normal of the plane through some generators, one of them a point; facing either way. */

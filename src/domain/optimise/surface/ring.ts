@@ -3,26 +3,36 @@ const SPACE = 3
 
 type Points = readonly (readonly number[])[]
 
+/** The corners of a face in order, given its normal. */
+type Ordered = (corners: readonly number[], normal: readonly number[]) => readonly number[]
+
 /**
- * The corners of a polygon in space in order around it, counter-clockwise seen from where its normal
+ * Orders the corners of polygons in space around them, counter-clockwise seen from where the normal
  * points, from the least number on. In other dimensions, and of an edge, they are returned as given.
  */
-export function aroundFace(
-  corners: readonly number[],
-  points: Points,
-  normal: readonly number[],
-): readonly number[] {
-  if (normal.length !== SPACE || corners.length < SPACE) return corners
-  const shadowOf = shadow(corners, points, normal)
-  const angles = new Map(
-    corners.map((corner) => {
-      const [x, y] = shadowOf(corner)
-      return [corner, Math.atan2(y, x)]
-    }),
-  )
-  const ring = corners.toSorted((a, b) => (angles.get(a) ?? NaN) - (angles.get(b) ?? NaN))
-  const start = ring.indexOf(Math.min(...ring))
-  return [...ring.slice(start), ...ring.slice(0, start)]
+export function aroundFaces(points: Points): Ordered {
+  const spans = spansOf(points)
+  return (corners, normal) => {
+    if (normal.length !== SPACE || corners.length < SPACE) return corners
+    const shadowOf = shadow(corners, points, normal, spans)
+    const angles = new Map(
+      corners.map((corner) => {
+        const [x, y] = shadowOf(corner)
+        return [corner, Math.atan2(y, x)]
+      }),
+    )
+    const ring = corners.toSorted((a, b) => (angles.get(a) ?? NaN) - (angles.get(b) ?? NaN))
+    const start = ring.indexOf(Math.min(...ring))
+    return [...ring.slice(start), ...ring.slice(0, start)]
+  }
+}
+
+/** How far the points are apart along each axis. */
+function spansOf(points: Points): number[] {
+  return Array.from({ length: SPACE }, (_, axis) => {
+    const values = points.map((point) => point[axis] ?? NaN)
+    return Math.max(...values) - Math.min(...values)
+  })
 }
 
 /**
@@ -33,13 +43,8 @@ function shadow(
   corners: readonly number[],
   points: Points,
   normal: readonly number[],
+  spans: readonly number[],
 ): (corner: number) => readonly [number, number] {
-  const valuesOn = (axis: number, ids: readonly number[]) =>
-    ids.map((id) => points[id]?.[axis] ?? NaN)
-  const spans = normal.map((_, axis) => {
-    const values = valuesOn(axis, [...points.keys()])
-    return Math.max(...values) - Math.min(...values)
-  })
   const tilts = normal.map((slope, axis) => slope * (spans[axis] ?? NaN))
   const facing = tilts.reduce(
     (most, tilt, axis) => (Math.abs(tilt) > Math.abs(tilts[most] ?? NaN) ? axis : most),
@@ -47,8 +52,8 @@ function shadow(
   )
   const side = (tilts[facing] ?? NaN) < 0 ? -1 : 1
   const place = (axis: number) => {
-    const values = valuesOn(axis, corners)
-    const middle = values.reduce((sum, value) => sum + value, 0) / values.length
+    const sum = corners.reduce((total, corner) => total + (points[corner]?.[axis] ?? NaN), 0)
+    const middle = sum / corners.length
     return (corner: number) => ((points[corner]?.[axis] ?? NaN) - middle) / (spans[axis] ?? NaN)
   }
   const [x, y] = [place((facing + 1) % SPACE), place((facing + 2) % SPACE)]

@@ -23,7 +23,16 @@ export function length(vector: Float64Array): number {
 /** The same direction at length 1; a vector of zeros stays as it is. */
 export function unit(vector: Float64Array): Float64Array {
   const size = length(vector)
-  return size > 0 ? vector.map((value) => value / size) : vector.slice()
+  const scaled = vector.slice()
+  if (size > 0) for (let i = 0; i < scaled.length; i++) scaled[i] = (scaled[i] ?? NaN) / size
+  return scaled
+}
+
+/** The opposite direction. */
+export function negated(vector: Float64Array): Float64Array {
+  const opposite = new Float64Array(vector.length)
+  addMultiple(opposite, -1, vector)
+  return opposite
 }
 
 /** The direction of an axis, of that many entries. */
