@@ -2,10 +2,14 @@ import { parseArgs } from 'node:util'
 import { alternatives } from './alternatives'
 import { at } from './at'
 import { batch } from './batch'
+import { buy } from './buy'
 import { type Command, invalid, type Result, solved } from './command'
+import { cost } from './cost'
 import { frontier } from './frontier'
 import { label } from './label'
 import { oils } from './oils'
+import { prices } from './prices'
+import { quote } from './quote'
 import { range } from './range'
 import { solve } from './solve'
 import { sweep } from './sweep'
@@ -22,6 +26,10 @@ const COMMANDS: Readonly<Record<string, Command>> = {
   label,
   sweep,
   oils,
+  prices,
+  buy,
+  cost,
+  quote,
 }
 
 type ReadInput = (path: string) => Promise<string>

@@ -69,8 +69,11 @@ export const priceBookShape = z.strictObject({
 /** The file format of a price book, version 1; money in whole minor units of its currency. */
 export const priceBookFile = priceBookShape.extend({ format: z.literal('barwright-prices/1') })
 
+/** A price book as it comes out of a file. */
+export type ParsedPrices = z.output<typeof priceBookShape>
+
 /** The price book of a parsed file or part of one; offers without an id get one. */
-export function bookOf(parsed: z.output<typeof priceBookShape>): PriceBook {
+export function bookOf(parsed: ParsedPrices): PriceBook {
   const { currency: money, taxBack, rates, materials, suppliers, offers } = parsed
   return {
     currency: money,

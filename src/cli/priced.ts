@@ -1,0 +1,49 @@
+import { batchFacts } from '../data/batch-facts'
+import { orderOf } from '../data/batch-file'
+import { library } from '../data/library'
+import { bookOf, type ParsedPrices } from '../data/price-book-file'
+import { materialsWith } from '../data/price-materials'
+import { isDay } from '../domain/batch/dates'
+import { planBatch, type ReadyPlan } from '../domain/batch/plan'
+import type { Problem } from '../domain/blend/check-blend'
+import { checkBook } from '../domain/cost/check-book'
+import type { Pricing } from '../domain/cost/run-cost'
+
+/** Prices that can be reckoned with, or what is wrong with them. */
+export type PricingRead =
+  | { readonly status: 'ready'; readonly pricing: Pricing }
+  | { readonly status: 'invalid'; readonly problems: readonly Problem[] }
+
+/** The prices of a parsed file on its day, or today. */
+export function pricingOf(prices: ParsedPrices, on: string | undefined): PricingRead {
+  const book = bookOf(prices)
+  const materialOf = materialsWith(book.materials)
+  const day = on ?? today()
+  const problems = [
+    ...checkBook(book, materialOf, 'prices'),
+    ...(isDay(day) ? [] : [{ path: 'on', message: `"${day}" is no day. Write it as 2026-11-25.` }]),
+  ]
+  if (problems.length > 0) return { status: 'invalid', problems }
+  return { status: 'ready', pricing: { book, materialOf, on: day } }
+}
+
+/** A batch of a parsed file, planned, or what is wrong with it, by path. */
+export function plannedPart(
+  file: Parameters<typeof orderOf>[0],
+  path: string,
+): ReadyPlan | { readonly status: 'invalid'; readonly problems: readonly Problem[] } {
+  const plan = planBatch(orderOf(file), library, batchFacts)
+  if (plan.status === 'ready') return plan
+  const problems = plan.problems.map((one) => ({
+    ...one,
+    path: one.path === '' ? path : `${path}.${one.path}`,
+  }))
+  return { status: 'invalid', problems }
+}
+
+/** Today as YYYY-MM-DD, by the clock of this place. */
+export function today(): string {
+  const now = new Date()
+  const two = (value: number) => String(value).padStart(2, '0')
+  return `${now.getFullYear()}-${two(now.getMonth() + 1)}-${two(now.getDate())}`
+}
