@@ -35,7 +35,10 @@ export function likeStudy(brief: Brief, question: LikeStudy, library: Library): 
 }
 
 /** How far a result lies from the base, in ties, its changes of oils counted in. */
-export function distance({ movedTies, changePoints }: StudyResult): number {
+export function distance({
+  movedTies,
+  changePoints,
+}: Pick<StudyResult, 'movedTies' | 'changePoints'>): number {
   return movedTies + TIES_PER_POINT * changePoints
 }
 
