@@ -1,7 +1,6 @@
 import '@fontsource-variable/atkinson-hyperlegible-mono/wght.css'
 import '@fontsource-variable/atkinson-hyperlegible-next/wght.css'
 import { mount } from 'svelte'
-import { BatchDesk } from './state/batch.svelte'
 import { Bench } from './state/bench.svelte'
 import { BenchStudies } from './state/bench-study.svelte'
 import { Confirmer } from './state/confirmer.svelte'
@@ -31,11 +30,10 @@ const bench = new Bench(work, explorer)
 // In a thread of their own: the map goes on answering while a study takes its time.
 const studies = new BenchStudies(bench, explorer, new SolverClient(startPageThread), nameResult)
 const confirmer = new Confirmer(explorer, new SolverClient(startPageThread, 'javascript-lp-solver'))
-const desk = new BatchDesk(work, () => explorer.present?.blend)
 
 const target = document.querySelector('#app')
 if (!target) throw new Error('The page has no place for the app')
 mount(App, {
   target,
-  props: { work, keeper, explorer, view, reasons, bench, studies, desk, confirmer },
+  props: { work, keeper, explorer, view, reasons, bench, studies, confirmer },
 })

@@ -1,44 +1,136 @@
+import { batchFacts } from '../data/batch-facts'
+import { lyeCautions } from '../data/cautions'
+import { labelFacts } from '../data/label-facts'
 import { library } from '../data/library'
+import { type ActualAnswer, actualReport, type Actuals } from '../domain/batch/actuals'
+import { lotRemedies } from '../domain/batch/check-lots'
 import type { BatchOrder } from '../domain/batch/order'
 import { planBatch } from '../domain/batch/plan'
-import type { Blend } from '../domain/blend/blend'
-import { WHOLE_PERCENT } from '../domain/units'
+import type { Remedy } from '../domain/batch/remedy'
+import { sheetOf } from '../domain/batch/sheet'
+import { sum } from '../domain/batch/weights'
+import type { Blend, Prices } from '../domain/blend/blend'
+import { labelOf } from '../domain/label/label'
+import { type BatchRun, NOTHING_DONE, orderFor } from './batch-choices'
 import type { WorkHistory } from './history.svelte'
 import type { BatchChoices } from './work'
+
+/** What the brief knows of the batch. */
+export interface Brought {
+  readonly name: string
+  readonly prices: Prices
+}
 
 /** The batch of the blend in hand. */
 export class BatchDesk {
   readonly #work: WorkHistory
   readonly #blend: () => Blend | undefined
+  readonly #brought: () => Brought | undefined
 
-  constructor(work: WorkHistory, blend: () => Blend | undefined) {
+  constructor(
+    work: WorkHistory,
+    blend: () => Blend | undefined,
+    brought: () => Brought | undefined = () => undefined,
+  ) {
     this.#work = work
     this.#blend = blend
+    this.#brought = brought
   }
 
   readonly choices: BatchChoices = $derived.by(() => this.#work.now.batch)
-  readonly order: BatchOrder | undefined = $derived.by(() => {
-    const blend = this.#blend()
-    return blend && orderFor(blend, this.choices)
+  readonly run: BatchRun = $derived(this.choices.run ?? NOTHING_DONE)
+  readonly order: BatchOrder | undefined = $derived.by(() => this.#orderOf(this.choices))
+  readonly plan = $derived(this.order && planBatch(this.order, library, batchFacts))
+  readonly ready = $derived(this.plan?.status === 'ready' ? this.plan : undefined)
+  readonly sheet = $derived(this.ready && sheetOf(this.ready, lyeCautions))
+  readonly label = $derived(this.ready && labelOf(this.ready, library, labelFacts))
+
+  /** Changes of the order that answer warnings or problems. */
+  readonly remedies: readonly Remedy[] = $derived(
+    this.ready?.remedies ?? (this.order ? lotRemedies(this.order, library) : []),
+  )
+
+  /** Really weighed, of the lines there are; another blend may have lost some. */
+  readonly actual: Actuals = $derived.by(() => {
+    const keys = new Set(this.ready?.ingredients.map(({ key }) => key))
+    return Object.fromEntries(Object.entries(this.run.actual).filter(([key]) => keys.has(key)))
   })
-  readonly plan = $derived(this.order && planBatch(this.order, library))
 
-  set(change: Partial<BatchChoices>): void {
-    const thing = Object.keys(change).join()
-    this.#work.change((work) => ({ ...work, batch: { ...work.batch, ...change } }), thing)
+  /** How the batch really stands; undefined while nothing was entered. */
+  readonly really: ActualAnswer | undefined = $derived(
+    this.ready && Object.keys(this.actual).length > 0
+      ? actualReport(this.ready, this.actual, library, batchFacts)
+      : undefined,
+  )
+
+  /** Changes choices; where a mould or bars say the size, the weight of oils follows. */
+  set(change: Partial<BatchChoices>, thing = Object.keys(change).join()): void {
+    this.#work.change((work) => {
+      const batch = { ...work.batch, ...change }
+      return { ...work, batch: { ...batch, oilGrams: this.#oilGramsOf(batch) } }
+    }, thing)
   }
-}
 
-/** The order that weighs out a blend under these choices. */
-export function orderFor(blend: Blend, choices: BatchChoices): BatchOrder {
-  const { oilGrams, alkali, purityPercent, superfatPercent, water, scale } = choices
-  return {
-    blend,
-    oilGrams,
-    alkali: { [alkali]: WHOLE_PERCENT },
-    purity: { [alkali]: purityPercent },
-    superfat: superfatPercent,
-    water,
-    scale,
+  /** Takes a change of the order over into the choices. */
+  apply({ superfat, ...change }: Remedy['change']): void {
+    const { acids, additives, lots, water, lye } = change
+    this.set({
+      ...(superfat !== undefined && { superfatPercent: superfat }),
+      ...(acids && { acids }),
+      ...(additives && { additives }),
+      ...(lots && { lots }),
+      ...(water && { water }),
+      ...(lye && { lye }),
+    })
+  }
+
+  ticked(key: string, grams: number): boolean {
+    return this.run.ticks[key] === grams
+  }
+
+  tick(key: string, grams: number, done: boolean): void {
+    const { [key]: _, ...others } = this.run.ticks
+    this.#do({ ticks: done ? { ...others, [key]: grams } : others }, `tick ${key}`)
+  }
+
+  /** Notes what a line was really weighed as, g, and ticks it off; undefined takes the note back. */
+  weigh(key: string, plannedGrams: number, grams: number | undefined): void {
+    const { [key]: _, ...others } = this.run.actual
+    const ticks = { ...this.run.ticks, [key]: plannedGrams }
+    const noted =
+      grams === undefined ? { actual: others } : { actual: { ...others, [key]: grams }, ticks }
+    this.#do(noted, `weigh ${key}`)
+  }
+
+  readCaution(cautionRead: boolean): void {
+    this.#do({ cautionRead }, 'caution')
+  }
+
+  /** Clears ticks and weighings: the same order is made once more. */
+  beginAgain(): void {
+    this.#work.change((work) => ({ ...work, batch: { ...work.batch, run: undefined } }))
+  }
+
+  #do(change: Partial<BatchRun>, thing: string): void {
+    this.set({ run: { ...this.run, ...change } }, thing)
+  }
+
+  #orderOf(choices: BatchChoices): BatchOrder | undefined {
+    const blend = this.#blend()
+    if (!blend) return undefined
+    const { name, prices } = this.#brought() ?? {}
+    const order = orderFor(blend, choices)
+    const pricesPerKg = { ...prices, ...order.pricesPerKg }
+    return {
+      ...order,
+      ...(Object.keys(pricesPerKg).length > 0 && { pricesPerKg }),
+      papers: { ...order.papers, product: order.papers?.product ?? name },
+    }
+  }
+
+  #oilGramsOf(choices: BatchChoices): number {
+    const order = choices.mould || choices.bars ? this.#orderOf(choices) : undefined
+    const plan = order && planBatch(order, library, batchFacts)
+    return plan?.status === 'ready' ? sum(plan.oilGrams) : choices.oilGrams
   }
 }

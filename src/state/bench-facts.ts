@@ -15,7 +15,7 @@ import { type Flag, flagsOf } from '../domain/blend/flags'
 import { COST } from '../domain/blend/measure'
 import { blendValues } from '../domain/blend/values'
 import { GRAMS_PER_KG } from '../domain/units'
-import { orderFor } from './batch.svelte'
+import { plainOrderFor } from './batch-choices'
 import type { BatchChoices, Candidate } from './work'
 
 /** What can be said of one blend by itself. */
@@ -47,7 +47,7 @@ export function factsOf(blend: Blend, prices: Prices, choices: BatchChoices): Fa
     values,
     unpriced: Object.keys(blend).filter((oil) => !(oil in prices)),
     flags: flagsOf(blend, values, flagRules, library),
-    plan: planBatch(orderFor(normalised(blend), choices), library),
+    plan: planBatch(plainOrderFor(normalised(blend), choices), library),
   }
 }
 

@@ -1,18 +1,9 @@
-import type { Scale, WaterRule } from '../domain/batch/order'
 import type { Blend } from '../domain/blend/blend'
-import type { AlkaliKind } from '../domain/chemistry/alkali'
+import type { BatchChoices } from './batch-choices'
 import type { Draft } from './draft'
 import type { Pasting } from './pasting'
 
-/** What the batch page lets a maker change. */
-export interface BatchChoices {
-  readonly oilGrams: number
-  readonly alkali: AlkaliKind
-  readonly purityPercent: number
-  readonly superfatPercent: number
-  readonly water: WaterRule
-  readonly scale: Scale
-}
+export type { BatchChoices } from './batch-choices'
 
 /** A blend put on the Bench to be compared. */
 export interface Candidate {

@@ -1,6 +1,7 @@
 import { z } from 'zod'
 import { rulesShape } from '../data/brief-file'
 import { library } from '../data/library'
+import { keptBatch } from './batch-schema'
 
 const limit = z.number().optional()
 const limits = { min: limit, max: limit }
@@ -52,19 +53,6 @@ const brief = z.strictObject({
   robust: z.boolean().optional(),
 })
 
-const batch = z.strictObject({
-  oilGrams: z.number(),
-  alkali: z.enum(['naoh', 'koh']),
-  purityPercent: z.number(),
-  superfatPercent: z.number(),
-  water: z.union([
-    z.strictObject({ lyeConcentration: z.number() }),
-    z.strictObject({ ratio: z.number() }),
-    z.strictObject({ percentOfOils: z.number() }),
-  ]),
-  scale: z.strictObject({ oilStepG: z.number(), lyeStepG: z.number() }),
-})
-
 const candidate = z.strictObject({
   id: z.string(),
   letter: z.string(),
@@ -81,7 +69,7 @@ const candidate = z.strictObject({
  */
 export const keptWork = z.strictObject({
   brief,
-  batch,
+  batch: keptBatch,
   bench: z.strictObject({
     candidates: z.array(candidate).readonly(),
     // Always there once read, though text such as a leaving note's has no place for undefined.

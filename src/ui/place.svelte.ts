@@ -17,6 +17,8 @@ export class Place {
   }
 }
 
+/** A place may have parts of its own after a slash. */
 function placeIn(hash: string): PlaceId {
-  return PLACES.find(({ id }) => `#${id}` === hash)?.id ?? 'brief'
+  const [first] = hash.replace('#', '').split('/')
+  return PLACES.find(({ id }) => id === first)?.id ?? 'brief'
 }

@@ -1,0 +1,176 @@
+import { z } from 'zod'
+
+const number = z.number()
+const some = number.optional()
+const word = z.string().optional()
+const perAlkali = z.strictObject({ naoh: some, koh: some })
+const byName = z.record(z.string(), number)
+const amount = { grams: some, percentOfOils: some }
+const alkali = z.enum(['naoh', 'koh'])
+
+const fill = { fillPercent: some, densityGPerMl: some, count: some }
+const mould = z.union([
+  z.strictObject({ volumeMl: number, ...fill }),
+  z.strictObject({
+    boxMm: z.strictObject({ length: number, width: number, height: number }),
+    ...fill,
+  }),
+  z.strictObject({
+    loafMm: z.strictObject({
+      length: number,
+      bottomWidth: number,
+      topWidth: number,
+      height: number,
+    }),
+    ...fill,
+  }),
+  z.strictObject({ cylinderMm: z.strictObject({ diameter: number, length: number }), ...fill }),
+  z.strictObject({ cavities: z.strictObject({ count: number, volumeMl: number }), ...fill }),
+  z.strictObject({ waterGrams: number, ...fill }),
+])
+
+const size = {
+  mould: mould.optional(),
+  bars: z
+    .strictObject({
+      count: number,
+      grams: number,
+      weight: z.enum(['wet', 'cured', 'declared']),
+      trimPercent: some,
+    })
+    .optional(),
+  cut: z
+    .union([z.strictObject({ thicknessMm: number }), z.strictObject({ barGrams: number })])
+    .optional(),
+  scale: z.strictObject({
+    oilStepG: number,
+    lyeStepG: number,
+    oilErrorG: some,
+    lyeErrorG: some,
+  }),
+}
+
+const lye = {
+  alkali,
+  purityPercent: number,
+  secondAlkali: z
+    .strictObject({ percent: number, by: z.enum(['mol', 'weight']), purityPercent: number })
+    .optional(),
+  purityUpTo: perAlkali.optional(),
+  lyeSolution: perAlkali.optional(),
+  superfatPercent: number,
+  extraFat: z
+    .strictObject({
+      percent: number,
+      of: z.enum(['equivalents', 'allFat', 'oils']),
+      oils: byName,
+      when: z.enum(['withOils', 'afterCook']),
+    })
+    .optional(),
+  lots: z
+    .record(z.string(), z.strictObject({ saponificationValue: some, tolerance: some, name: word }))
+    .optional(),
+  confirmedLean: word,
+}
+
+const water = {
+  water: z.union([
+    z.strictObject({ lyeConcentration: number }),
+    z.strictObject({ ratio: number }),
+    z.strictObject({ percentOfOils: number }),
+    z.strictObject({ onlyFromLiquids: z.literal(true) }),
+  ]),
+  waterOn: z.enum(['weighed', 'pure']).optional(),
+  liquids: z
+    .array(
+      z.strictObject({
+        liquid: z.string(),
+        grams: some,
+        replacesPercent: some,
+        waterPercent: some,
+        fatPercent: some,
+        when: z.enum(['lye', 'trace']),
+      }),
+    )
+    .readonly()
+    .optional(),
+  lye: z.strictObject({ startC: some, iceGrams: some }).optional(),
+}
+
+const additions = {
+  acids: z
+    .array(
+      z.strictObject({
+        acid: z.string(),
+        ...amount,
+        strengthPercent: some,
+        strengthFromPercent: some,
+        alkali: z.enum(['add', 'leave']),
+      }),
+    )
+    .readonly()
+    .optional(),
+  additives: z
+    .array(z.strictObject({ additive: z.string(), ...amount }))
+    .readonly()
+    .optional(),
+  fragrance: z
+    .strictObject({
+      ...amount,
+      blend: byName,
+      certificates: z
+        .record(
+          z.string(),
+          z.strictObject({
+            allergens: z
+              .array(
+                z.strictObject({
+                  allergen: z.string(),
+                  lowPercent: number,
+                  highPercent: number,
+                }),
+              )
+              .readonly()
+              .optional(),
+            ifraMostPercent: some,
+            ifraStatement: word,
+            flashC: some,
+          }),
+        )
+        .optional(),
+    })
+    .optional(),
+}
+
+const papers = {
+  papers: z
+    .strictObject({
+      product: word,
+      madeOn: word,
+      productCode: word,
+      number: some,
+      responsiblePerson: word,
+    })
+    .optional(),
+  pricesPerKg: byName.optional(),
+  unit: z.enum(['g', 'kg', 'oz', 'lb']).optional(),
+  paper: z.enum(['A4', 'Letter']).optional(),
+}
+
+/**
+ * The batch as it is kept between visits. All but what a plain batch has may be left out, so that records
+ * from before there was anything else still read. What names an acid or a scent that the library no longer
+ * holds is kept as it is: the page says so where it stands.
+ */
+export const keptBatch = z.strictObject({
+  oilGrams: number,
+  ...lye,
+  ...water,
+  ...additions,
+  ...size,
+  ...papers,
+  process: z.enum(['cold', 'hot']).optional(),
+  cook: z.strictObject({ extraWaterPercentOfOils: number }).optional(),
+  cure: z.strictObject({ days: some, finalMoisturePercent: some }).optional(),
+  run: z.strictObject({ ticks: byName, actual: byName, cautionRead: z.boolean() }).optional(),
+})

@@ -1,0 +1,42 @@
+import type { BatchChoices } from '../../state/work'
+import { number, withUnit } from '../format'
+import { ALKALI_NAMES } from './alkali-words'
+import { otherAlkali } from '../../state/batch-choices'
+
+/** What was asked, as it stands under the title of a printed sheet. */
+export function orderInWords(choices: BatchChoices): string {
+  const { superfatPercent, extraFat, process } = choices
+  return [
+    `${withUnit(superfatPercent, 1, '%')} superfat by lye discount`,
+    ...(extraFat
+      ? [
+          `${withUnit(extraFat.percent, 1, '%')} fat ${extraFat.when === 'afterCook' ? 'kept back' : 'on top'}`,
+        ]
+      : []),
+    alkaliInWords(choices),
+    waterInWords(choices.water),
+    `${process ?? 'cold'} process`,
+  ].join(', ')
+}
+
+function alkaliInWords({ alkali, purityPercent, secondAlkali, lyeSolution }: BatchChoices): string {
+  const pure = (kind: typeof alkali, percent: number) => {
+    const strength = lyeSolution?.[kind]
+    const as =
+      strength === undefined
+        ? `${withUnit(percent, 1, '%')} pure`
+        : `as solution of ${withUnit(strength, 1, '%')}`
+    return `${ALKALI_NAMES[kind].toLowerCase()} ${as}`
+  }
+  const first = pure(alkali, purityPercent)
+  if (!secondAlkali) return first
+  const { percent, by, purityPercent: second } = secondAlkali
+  return `${first} and ${pure(otherAlkali(alkali), second)} for ${withUnit(percent, 1, '%')} by ${by}`
+}
+
+function waterInWords(water: BatchChoices['water']): string {
+  if ('onlyFromLiquids' in water) return 'water only from liquids'
+  if ('lyeConcentration' in water) return `lye at ${withUnit(water.lyeConcentration, 1, '%')}`
+  if ('ratio' in water) return `${number(water.ratio, 2)} g water per g hydroxide`
+  return `water ${withUnit(water.percentOfOils, 1, '%')} of oils`
+}
