@@ -1,4 +1,4 @@
-import { dot } from './kernel'
+import { addMultiple, dot } from './kernel'
 import type { ScaledProgram } from './scaled'
 import { ANSWER_TOLERANCE, ROUNDING } from './tolerances'
 
@@ -109,8 +109,7 @@ export function addRows(
   const n = program.columnCount
   for (let i = 0; i < program.rowCount; i++) {
     const weight = sign * weights[i]!
-    if (weight === 0) continue
-    for (let j = 0; j < n; j++) into[j]! += weight * program.matrix[i * n + j]!
+    if (weight !== 0) addMultiple(into, 0, weight, program.matrix, i * n, n)
   }
 }
 
