@@ -6,11 +6,13 @@ import { buy } from './buy'
 import { type Command, invalid, type Result, solved } from './command'
 import { cost } from './cost'
 import { frontier } from './frontier'
+import { gone } from './gone'
 import { label } from './label'
 import { oils } from './oils'
 import { prices } from './prices'
 import { quote } from './quote'
 import { range } from './range'
+import { reprice } from './reprice'
 import { solve } from './solve'
 import { sweep } from './sweep'
 import { terrain } from './terrain'
@@ -30,6 +32,8 @@ const COMMANDS: Readonly<Record<string, Command>> = {
   buy,
   cost,
   quote,
+  reprice,
+  gone,
 }
 
 type ReadInput = (path: string) => Promise<string>

@@ -8,7 +8,7 @@ import type { Library } from '../blend/library'
 import { COST } from '../blend/measure'
 import { blendValues } from '../blend/values'
 import type { Brief } from '../optimise/brief'
-import type { NoResult, StudyResult } from '../optimise/studies/question'
+import type { NoResult, StudyAnswer, StudyResult, WithoutStudy } from '../optimise/studies/question'
 import { oneStepStudy } from '../optimise/studies/study'
 import { GRAMS_PER_KG } from '../units'
 import { type BatchChange, batchChange, oilWeight, planWith } from './batch-change'
@@ -88,25 +88,34 @@ export function oilGone(
   library: Library,
   facts: BatchFacts,
 ): GoneAnswer {
-  const problems = orderProblems(order)
+  const problems = goneProblems(order)
   if (problems.length > 0) return { status: 'invalid', problems }
-  const { oil, prices, candidates, most } = order
-  const base = normalised(order.base)
-  const before = planWith(order.batch, base, undefined, library, facts)
-  if (before.status === 'invalid') return { status: 'invalid', problems: before.problems }
-  const study = oneStepStudy(
-    brief,
-    { kind: 'without', base, prices, oil, candidates, most },
-    library,
-  )
+  return replacementsFrom(oneStepStudy(brief, goneQuestion(order), library), order, library, facts)
+}
+
+/** The study that finds the replacements: the part that takes time, and can run elsewhere. */
+export function goneQuestion({ oil, base, prices, candidates, most }: GoneOrder): WithoutStudy {
+  return { kind: 'without', base: normalised(base), prices, oil, candidates, most }
+}
+
+/** The answer of that study with hydroxide, label and cost of each replacement. Expects a sound order. */
+export function replacementsFrom(
+  study: StudyAnswer,
+  order: GoneOrder,
+  library: Library,
+  facts: BatchFacts,
+): GoneAnswer {
   if (study.status === 'invalid') return study
   if (study.status === 'none') return { status: 'none', reason: study.reason }
+  const base = normalised(order.base)
+  const before = planWith(order.batch, base, undefined, library, facts)
+  if (before.status === 'invalid') return before
   const frame: Frame = { order, library, facts, base, before: before.plan }
   const replacements = study.results.map((result) => replacementOf(result, frame))
   return {
     status: 'found',
-    base: blendValues(library, prices, base),
-    sharePercent: base[oil] ?? 0,
+    base: study.base,
+    sharePercent: base[order.oil] ?? 0,
     oilGramsPerBar: oilGramsPerBar(frame),
     // A stable sort: within either half the order of the study stays.
     replacements: replacements.sort(
@@ -166,7 +175,13 @@ function oilGramsPerBar({ order, before }: Frame): number {
   return before.bars ? oilWeight(before) / before.bars.count : order.oilGramsPerBar
 }
 
-function orderProblems({ oil, base, barsPerYear, oilGramsPerBar: grams }: GoneOrder): Problem[] {
+/** What is wrong with the order itself. */
+export function goneProblems({
+  oil,
+  base,
+  barsPerYear,
+  oilGramsPerBar: grams,
+}: GoneOrder): Problem[] {
   const problems: Problem[] = []
   if (!((base[oil] ?? 0) > 0))
     problems.push({

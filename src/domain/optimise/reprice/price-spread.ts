@@ -10,24 +10,27 @@ const MS_PER_YEAR = 365.25 * 86_400_000
 
 /**
  * How widely a price wanders in a year: the standard deviation of the logarithm of its change over one
- * year, from its history in any order; 0.2 means that two years in three it ends within about 20 % of
- * where it began. Undefined for fewer than three prices on different days, which say nothing of a spread.
+ * year; 0.2 means that two years in three it ends within about 20 % of where it began. From one or
+ * more histories of the same thing (other packs, other suppliers), each in any order. Undefined for fewer
+ * than two changes in all, which say nothing of a spread.
  *
  * Taken for a random walk of the logarithm without drift, whose variance grows with time: the sum of
- * squared log changes over the time they span (the maximum likelihood estimate; J. Hull, Options, Futures, and Other
- * Derivatives, chapter on estimating volatility, for evenly spaced prices; from memory).
+ * squared log changes over the time they span (the maximum likelihood estimate; for evenly spaced
+ * prices J. Hull, Options, Futures, and Other Derivatives, on estimating volatility; from memory).
  */
-export function yearlyLogSpread(history: readonly PricePoint[]): number | undefined {
+export function yearlyLogSpread(histories: readonly (readonly PricePoint[])[]): number | undefined {
+  const changes = histories.flatMap(changesIn)
+  if (changes.length < 2) return undefined
+  const squares = changes.reduce((sum, { log }) => sum + log ** 2, 0)
+  return Math.sqrt(squares / changes.reduce((sum, { years }) => sum + years, 0))
+}
+
+/** Log changes from each day to the next; of two prices on one day the first counts. */
+function changesIn(history: readonly PricePoint[]) {
   const points = history.toSorted((a, b) => Date.parse(a.on) - Date.parse(b.on))
-  let [squares, years, steps] = [0, 0, 0]
-  for (const [index, { on, pricePerKg }] of points.slice(1).entries()) {
+  return points.slice(1).flatMap(({ on, pricePerKg }, index) => {
     const before = points[index]
-    if (!before) continue
-    const span = (Date.parse(on) - Date.parse(before.on)) / MS_PER_YEAR
-    if (!(span > 0)) continue
-    squares += Math.log(pricePerKg / before.pricePerKg) ** 2
-    years += span
-    steps++
-  }
-  return steps < 2 ? undefined : Math.sqrt(squares / years)
+    const years = before ? (Date.parse(on) - Date.parse(before.on)) / MS_PER_YEAR : 0
+    return before && years > 0 ? [{ years, log: Math.log(pricePerKg / before.pricePerKg) }] : []
+  })
 }

@@ -167,7 +167,9 @@ test('the yearly spread of a price is the root of its squared log changes over t
   const years = 730 / 365.25
   const byHand = Math.sqrt((Math.log(1.1) ** 2 + Math.log(0.9) ** 2) / years)
   expect(byHand).toBeCloseTo(0.1005, 3)
-  expect(yearlyLogSpread(history)).toBeCloseTo(byHand, 12)
-  expect(yearlyLogSpread(history.slice(0, 2))).toBeUndefined()
+  expect(yearlyLogSpread([history])).toBeCloseTo(byHand, 12)
+  expect(yearlyLogSpread([history.slice(0, 2)])).toBeUndefined()
   expect(yearlyLogSpread([])).toBeUndefined()
+  // Two packs of one oil: their squares and their years are put together.
+  expect(yearlyLogSpread([history, history])).toBeCloseTo(byHand, 12)
 })
