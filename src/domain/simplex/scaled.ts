@@ -7,7 +7,7 @@ import {
   type LinearProgram,
   type LinearRow,
 } from './program'
-import { FEASIBILITY } from './tolerances'
+import { FEASIBILITY, ROUNDING } from './tolerances'
 
 /** The power of two nearest, by logarithm, to the geometric middle of two sizes; 1 of nothing. */
 function powerOfTwoBetween(least: number, most: number): number {
@@ -99,16 +99,22 @@ export class ScaledProgram {
     }
   }
 
+  /**
+   * Costs in the caller's units. One that in scaled units is only rounding beside the largest, as of
+   * figures that should have cancelled, counts as none: no proof could tell what it decides.
+   */
   setCost(cost: ArrayLike<number>): void {
     const n = this.columnCount
     requireFinite('cost', cost, n)
     let largest = 0
-    for (let j = 0; j < n; j++) {
-      this.cost[j] = cost[j]!
-      largest = Math.max(largest, Math.abs(cost[j]! * this.scale[j]!))
-    }
+    for (let j = 0; j < n; j++) largest = Math.max(largest, Math.abs(cost[j]! * this.scale[j]!))
     this.costScale = powerOfTwoBetween(largest, largest)
-    for (let j = 0; j < n; j++) this.scaledCost[j] = (cost[j]! * this.scale[j]!) / this.costScale
+    const noise = ROUNDING * largest
+    for (let j = 0; j < n; j++) {
+      const scaled = cost[j]! * this.scale[j]!
+      this.cost[j] = Math.abs(scaled) <= noise ? 0 : cost[j]!
+      this.scaledCost[j] = (this.cost[j]! * this.scale[j]!) / this.costScale
+    }
   }
 
   /**
@@ -123,11 +129,29 @@ export class ScaledProgram {
     let high = upper / this.scale[variable]!
     const slack = FEASIBILITY * (1 + Math.abs(low))
     if (low > high && low - high <= slack) low = high = (low + high) / 2
-    this.low[variable] = low
-    this.high[variable] = high
-    this.lowTolerated[variable] = low === -Infinity ? low : low - FEASIBILITY * (1 + Math.abs(low))
-    this.highTolerated[variable] =
-      high === Infinity ? high : high + FEASIBILITY * (1 + Math.abs(high))
+    this.setScaledBounds(variable, low, high)
+  }
+
+  /** Widens the scaled ranges of all rows by a part of 1 + |bound|, until `restoreRows`. */
+  widenRows(part: number): void {
+    for (let v = this.columnCount; v < this.columnCount + this.rowCount; v++) {
+      const low = this.low[v]!
+      const high = this.high[v]!
+      this.setScaledBounds(v, outwards(low, -part), outwards(high, part))
+    }
+  }
+
+  /** Gives all rows back the ranges that the caller set. */
+  restoreRows(): void {
+    for (let v = this.columnCount; v < this.columnCount + this.rowCount; v++)
+      this.setBounds(v, this.lower[v]!, this.upper[v]!)
+  }
+
+  private setScaledBounds(v: number, low: number, high: number): void {
+    this.low[v] = low
+    this.high[v] = high
+    this.lowTolerated[v] = outwards(low, -FEASIBILITY)
+    this.highTolerated[v] = outwards(high, FEASIBILITY)
   }
 
   /** The first variable whose bounds leave it no value, or -1. */
@@ -207,6 +231,11 @@ export class ScaledProgram {
     }
     scale[n + i] = powerOfTwoBetween(least, most)
   }
+}
+
+/** A bound moved by a signed part of 1 + its size; an infinite one stays. */
+function outwards(bound: number, part: number): number {
+  return Number.isFinite(bound) ? bound + part * (1 + Math.abs(bound)) : bound
 }
 
 function enlarged(array: Float64Array, length: number): Float64Array {

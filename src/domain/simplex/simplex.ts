@@ -8,6 +8,7 @@ import { Tableau } from './tableau'
 import {
   DUAL_FEASIBILITY,
   FINE_DUAL_FEASIBILITY,
+  LAST_WIDENING,
   PIVOTS_PER_LINE,
   REBUILD_AFTER,
 } from './tolerances'
@@ -145,12 +146,28 @@ export class Simplex {
       if (t.cautious) t.reset()
       else rebuild(t)
     }
+    const nearly = this.findNearly()
+    if (nearly !== null) return nearly
     t.reset()
     throw new AccuracyError(
       `${ATTEMPTS} attempts at a program of ${this.program.columnCount} variables and ` +
         `${this.program.rowCount} rows ended without a proved answer. Its figures may span too ` +
         'many orders of magnitude: bring them nearer to one another.',
     )
+  }
+
+  /**
+   * For a program that has no feasible point by less than can be proved, say 1e-10 of a limit: one that
+   * misses its limits by no more than every answer may, and by the same proof the cheapest.
+   */
+  private findNearly(): Outcome | null {
+    const { tableau: t, program } = this
+    t.cautious = false
+    t.reset()
+    program.widenRows(LAST_WIDENING)
+    const outcome = this.prove(this.pivotToEnd())
+    program.restoreRows()
+    return outcome
   }
 
   /** Pivots until an end, rebuilding on the way whenever the tableau has gone stale. */
