@@ -14,6 +14,12 @@ import type {
   RuledFrontier,
   RuledTerrain,
 } from '../domain/optimise/rules'
+import type {
+  PriceWalkAnswer,
+  PriceWalkOrder,
+  TogetherAnswer,
+  TogetherOrder,
+} from '../domain/optimise/reprice'
 import type { Sample } from '../domain/optimise/sample'
 import type { Answer, Found } from '../domain/optimise/solve'
 import type { StudyAnswer, StudyQuestion } from '../domain/optimise/studies/question'
@@ -125,8 +131,16 @@ export interface ExploringService {
 /** Hears how far an answer is, and says whether it is still wanted. */
 export type GoesOn<T> = (soFar: T) => boolean | Promise<boolean>
 
+/** Questions about prices that move. */
+export interface RepricingService {
+  /** The cheapest blend at every price of one oil, and what holding a formula costs. */
+  priceWalk(brief: Brief, order: PriceWalkOrder): Promise<PriceWalkAnswer>
+  /** Which formula is the cheapest how often as several prices move. */
+  pricesTogether(brief: Brief, order: TogetherOrder): Promise<TogetherAnswer>
+}
+
 /** What a solving thread does for the page and the command line. */
-export interface SolverService extends ExploringService {
+export interface SolverService extends ExploringService, RepricingService {
   /** Answers as soon as the thread runs. */
   ready(): Promise<true>
   /** Solves one brief. */

@@ -18,6 +18,7 @@ import { UnsoundAnswer } from '../domain/optimise/verify'
 import { createExploring } from './explore'
 import { lastOf, resultOf } from './piecemeal'
 import type { SolverName, SolverService } from './protocol'
+import { createRepricing } from './reprice'
 
 /** Loads HiGHS when it is first needed; where its WebAssembly lies differs between page and Node. */
 export type LoadHighs = () => Promise<SolveProgram>
@@ -45,6 +46,7 @@ export function createService(library: Library, loadHighs: LoadHighs): SolverSer
   }
   return {
     ...createExploring(library),
+    ...createRepricing(library),
     ready: () => Promise.resolve(true),
     solve: async (name, brief, limit) => {
       const answer = await ask(
