@@ -17,6 +17,11 @@ export function roughMass(grams: number, unit: MassUnit): string {
   return massText(grams, unit, 1)
 }
 
+/** A sentence of the domain's with true minus signs. */
+export function withMinus(sentence: string): string {
+  return sentence.replaceAll(/(?<=[\s(])-(?=\d)/gu, '−')
+}
+
 /** A span such as "50 to 65 °C". */
 export function spanText({ low, high }: { low: number; high: number }, unit: string): string {
   return `${number(low, 0)} to ${withUnit(high, 0, unit)}`
