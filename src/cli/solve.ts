@@ -2,11 +2,13 @@ import { jsonSchemas } from '../data/json-schema'
 import type { Brief } from '../domain/optimise/brief'
 import type { Answer } from '../domain/optimise/solve'
 import type { Reasons } from '../domain/optimise/reasons'
-import type { Question } from '../worker/client'
+import { type Question, SolverClient } from '../worker/client'
 import { SOLVER_NAMES, type TimeLimit } from '../worker/protocol'
+import { secondOpinion } from '../worker/second-opinion'
 import type { Confirmation } from '../domain/optimise/confirm'
-import { answer, askAboutBrief, ROBUST_FLAG, SOLVER_FLAG, TIME_FLAG, TIME_HELP } from './ask-solver'
+import { askAboutBrief, ROBUST_FLAG, SOLVER_FLAG, TIME_FLAG, TIME_HELP } from './ask-solver'
 import type { Command } from './command'
+import { startNodeThread } from './node-thread'
 
 export const solve: Command = {
   says: 'the best blend for a brief',
@@ -24,18 +26,20 @@ export const solve: Command = {
   },
 }
 
-/** An answer of our own solver with what a second one says of it. Under rules there is no second one. */
+/** An answer of our own solver with what a second one says of it. */
 function confirmed<T extends Answer>(
   brief: Brief,
   question: Question<T>,
 ): Question<T & { readonly secondSolver?: Confirmation }> {
   return async (service, solver) => {
     const found = await question(service, solver)
-    if (found.status !== 'optimal' || solver !== 'barwright' || brief.rules) return found
-    const secondSolver = await answer('javascript-lp-solver', (second, name) =>
-      second.confirm(name, brief, found),
-    )
-    return { ...found, secondSolver }
+    if (!('blend' in found) || solver !== 'barwright') return found
+    const client = new SolverClient(startNodeThread, 'javascript-lp-solver')
+    try {
+      return { ...found, secondSolver: await secondOpinion(client, brief, found) }
+    } finally {
+      client.close()
+    }
   }
 }
 

@@ -4,6 +4,7 @@ import type { Confirmation } from '../domain/optimise/confirm'
 import type { Found } from '../domain/optimise/solve'
 import { breaches } from '../domain/optimise/verify'
 import type { SolverClient } from '../worker/client'
+import { secondOpinion } from '../worker/second-opinion'
 import type { Explorer } from './explorer.svelte'
 import { Latest } from './latest'
 
@@ -15,8 +16,12 @@ interface Asked {
 /** What stands behind the blend that goes to Batch. */
 export type Standing =
   | { readonly kind: 'confirmed'; readonly by: string }
+  /**
+   * The two differ; or, under rules, time did not suffice for a proof, and nothing that either found
+   * contradicts the other.
+   */
   | {
-      readonly kind: 'differs'
+      readonly kind: 'differs' | 'open'
       readonly by: string
       readonly ours: number
       readonly theirs: number | null
@@ -34,7 +39,7 @@ export class Confirmer {
   constructor(explorer: Explorer, client: SolverClient) {
     this.#explorer = explorer
     this.#questions = new Latest(
-      ({ brief, found }) => client.ask((service, solver) => service.confirm(solver, brief, found)),
+      ({ brief, found }) => secondOpinion(client, brief, found),
       (asked, confirmation) => (this.#told = { ...asked, confirmation }),
       (asked) => (this.#told = this.#told?.found === asked.found ? this.#told : undefined),
     )
@@ -45,17 +50,17 @@ export class Confirmer {
     const { picked, found, brief } = this.#explorer
     if (picked)
       return { kind: 'chosen', keeps: breaches(brief, picked.blend, library).length === 0 }
-    if (!found || brief.rules) return undefined
+    if (!found) return undefined
     if (this.#told?.found !== found) return { kind: 'asking' }
     const { confirmation } = this.#told
-    return confirmation.status === 'confirmed'
-      ? { kind: 'confirmed', by: confirmation.by }
-      : { kind: 'differs', ...confirmation }
+    if (confirmation.status === 'confirmed') return { kind: 'confirmed', by: confirmation.by }
+    const { status, by, ours, theirs } = confirmation
+    return { kind: status, by, ours, theirs }
   })
 
   /** Sends the blend found to the second solver. */
   ask(): void {
     const { picked, found, brief } = this.#explorer
-    if (found && !picked && !brief.rules) this.#questions.put({ brief, found })
+    if (found && !picked) this.#questions.put({ brief, found })
   }
 }

@@ -29,7 +29,7 @@ export interface AskOptions {
    * does not stop by itself is ended, and the next question starts another.
    */
   readonly signal?: AbortSignal | undefined
-  /** How long the answer may take; LAST_LIMIT_MS if left out. */
+  /** How long the answer may take, whichever solver gives it; each has its own limit if left out. */
   readonly limitMs?: number | undefined
 }
 
@@ -76,8 +76,9 @@ export class SolverClient {
     const { signal, limitMs = LAST_LIMIT_MS } = options
     if (this.solver !== 'javascript-lp-solver')
       return this.#within(question, this.solver, limitMs, signal)
+    const firstLimitMs = options.limitMs ?? this.firstLimitMs
     try {
-      return await this.#within(question, this.solver, this.firstLimitMs, signal)
+      return await this.#within(question, this.solver, firstLimitMs, signal)
     } catch (error) {
       if (!(error instanceof TookTooLong)) throw error
       return this.#within(question, 'highs', limitMs, signal)

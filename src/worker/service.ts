@@ -18,10 +18,19 @@ import { UnsoundAnswer } from '../domain/optimise/verify'
 import { createExploring } from './explore'
 import { lastOf, resultOf } from './piecemeal'
 import type { SolverName, SolverService } from './protocol'
-import { createRepricing } from './reprice'
 
 /** Loads HiGHS when it is first needed; where its WebAssembly lies differs between page and Node. */
 export type LoadHighs = () => Promise<SolveProgram>
+
+/**
+ * Milliseconds for a second search under rules. That of javascript-lp-solver ends before its thread
+ * counts as looping; HiGHS is the last to be asked and may take longer.
+ */
+const CONFIRM_MS: Readonly<Record<SolverName, number>> = {
+  barwright: 5_000,
+  'javascript-lp-solver': 1_500,
+  highs: 10_000,
+}
 
 /** Samples are the same for the same brief. */
 const SAMPLE_SEED = 1
@@ -46,7 +55,6 @@ export function createService(library: Library, loadHighs: LoadHighs): SolverSer
   }
   return {
     ...createExploring(library),
-    ...createRepricing(library),
     ready: () => Promise.resolve(true),
     solve: async (name, brief, limit) => {
       const answer = await ask(
@@ -59,7 +67,7 @@ export function createService(library: Library, loadHighs: LoadHighs): SolverSer
     confirm: (name, brief, found) =>
       ask(
         name,
-        (solve, by) => confirm(brief, found, library, solve, by),
+        (solve, by) => confirm(brief, found, library, solve, by, { timeMs: CONFIRM_MS[by] }),
         ({ status }) => status === 'differs',
       ),
     study: (name, brief, onAnswer) =>

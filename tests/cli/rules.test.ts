@@ -206,3 +206,9 @@ test.for(['0', '-1', 'soon', '1e9'])('refuses a time limit of %s', async (limit)
   expect(exitCode).toBe(2)
   expect(output).toContain('--time-limit')
 })
+
+test('solve under rules says what a second solver finds', async () => {
+  const answer = await asked<{ goalValue: number; secondSolver: object }>(['solve'], SHOP)
+  expect(answer.goalValue).toBeCloseTo(4.2, 9)
+  expect(answer.secondSolver).toEqual({ status: 'confirmed', by: 'javascript-lp-solver' })
+})
