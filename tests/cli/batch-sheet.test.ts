@@ -7,7 +7,18 @@ import { barwright, BATCH, withInput } from './run-cli'
 
 const file = (name: string) =>
   fileURLToPath(new URL(`../cases/files/${name}.json`, import.meta.url))
-const EXAMPLES = ['batch', 'batch-hot', 'batch-dual', 'batch-lots', 'batch-vinegar', 'batch-salt']
+const EXAMPLES = [
+  'batch',
+  'batch-hot',
+  'batch-dual',
+  'batch-lots',
+  'batch-vinegar',
+  'batch-salt',
+  'batch-box',
+  'batch-cylinder',
+  'batch-water-weight',
+  'batch-volume',
+]
 const batch = JSON.parse(readFileSync(BATCH, 'utf8')) as Record<string, unknown>
 
 interface Told {

@@ -1,4 +1,4 @@
-import { expect, test } from 'vitest'
+import { describe, expect, test } from 'vitest'
 import { BatchDesk } from '../../src/state/batch.svelte'
 import { FIRST_WORK } from '../../src/state/first-work'
 import { WorkHistory } from '../../src/state/history.svelte'
@@ -44,4 +44,123 @@ test('an order that can’t be weighed has problems and no weights', () => {
   at.set({ water: { lyeConcentration: 62 } })
   expect(at.plan).toMatchObject({ status: 'invalid' })
   expect(at.plan).not.toHaveProperty('alkaliGrams')
+})
+
+/** The plan, where there is one. */
+function readyPlan(at: BatchDesk) {
+  if (!at.ready) throw new Error('There is no plan')
+  return at.ready
+}
+
+test('where a mould says the size the weight of oils follows, for the stock of the brief', () => {
+  const { work, desk: at } = desk()
+  at.set({ mould: { volumeMl: 1000 } })
+  const oils = Object.values(readyPlan(at).oilGrams).reduce((g, one) => g + one, 0)
+  expect(at.choices.oilGrams).toBe(oils)
+  expect(oils).toBeLessThan(1000)
+  at.set({ superfatPercent: 8 })
+  work.undo()
+  work.undo()
+  expect(at.choices.oilGrams).toBe(FIRST_WORK.batch.oilGrams)
+})
+
+test('the name of the brief stands on the sheet, and prices of the shelf in its cost', () => {
+  const work = new WorkHistory(FIRST_WORK)
+  const brought = { name: 'Harbour bar', prices: { olive: 5, coconut: 3 } }
+  const at = new BatchDesk(
+    work,
+    () => BLEND,
+    () => brought,
+  )
+  at.set({ pricesPerKg: { naoh: 2 } })
+  const plan = readyPlan(at)
+  // By hand: 3 kg at 5, 2 kg at 3, and the hydroxide at 2.
+  expect(plan.cost?.total).toBeCloseTo(21 + ((plan.alkaliGrams.naoh ?? NaN) / 1000) * 2, 9)
+  expect(at.sheet).toMatchObject({ status: 'ready', sheet: { title: 'Harbour bar' } })
+})
+
+describe('what is done on the bench', () => {
+  const grams = { 'oil:olive': 3000 }
+
+  test('a tick stays while the weight does, and comes back with it', () => {
+    const { work, desk: at } = desk()
+    at.tick('oil:olive', grams['oil:olive'], true)
+    expect(at.ticked('oil:olive', 3000)).toBe(true)
+    at.set({ oilGrams: 4000 })
+    expect(at.ticked('oil:olive', readyPlan(at).oilGrams['olive'] ?? NaN)).toBe(false)
+    work.undo()
+    expect(at.ticked('oil:olive', readyPlan(at).oilGrams['olive'] ?? NaN)).toBe(true)
+    at.tick('oil:olive', 3000, false)
+    expect(at.ticked('oil:olive', 3000)).toBe(false)
+  })
+
+  test('each tick is a step of undo of its own', () => {
+    const { work, desk: at } = desk()
+    at.tick('oil:olive', 3000, true)
+    at.tick('oil:coconut', 2000, true)
+    work.undo()
+    expect([at.ticked('oil:olive', 3000), at.ticked('oil:coconut', 2000)]).toEqual([true, false])
+  })
+
+  test('a weighing ticks its line off and is reckoned with; taken back, nothing is', () => {
+    const { desk: at } = desk()
+    expect(at.really).toBeUndefined()
+    const planned = readyPlan(at).alkaliGrams.naoh ?? NaN
+    at.weigh('alkali:naoh', planned, planned * 1.2)
+    expect(at.ticked('alkali:naoh', planned)).toBe(true)
+    expect(at.really).toMatchObject({ status: 'reckoned', report: { verdict: 'freeLye' } })
+    at.weigh('alkali:naoh', planned, undefined)
+    expect(at.really).toBeUndefined()
+  })
+
+  test('a weighing of an oil that is no longer in the blend is left out', () => {
+    let blend: Readonly<Record<string, number>> = BLEND
+    const work = new WorkHistory(FIRST_WORK)
+    const at = new BatchDesk(work, () => blend)
+    at.weigh('oil:coconut', 2000, 1900)
+    blend = { olive: 100 }
+    at.set({ superfatPercent: 7 })
+    expect([at.actual, at.really]).toEqual([{}, undefined])
+  })
+
+  test('is cleared for the next batch, and undo brings it back', () => {
+    const { work, desk: at } = desk()
+    at.readCaution(true)
+    at.weigh('oil:olive', 3000, 2990)
+    at.beginAgain()
+    expect(at.run).toEqual({ ticks: {}, actual: {}, cautionRead: false })
+    work.undo()
+    expect(at.run.actual).toEqual({ 'oil:olive': 2990 })
+  })
+})
+
+test('a remedy becomes a choice', () => {
+  const { desk: at } = desk()
+  at.set({ superfatPercent: 1, water: { lyeConcentration: 45 } })
+  expect(at.ready?.blocked).not.toBeNull()
+  expect(at.sheet?.status).toBe('refused')
+  for (const { change } of at.remedies) at.apply(change)
+  expect(at.ready?.blocked).toBeNull()
+  expect(at.choices.water).toEqual({ lyeConcentration: 40 })
+  expect(at.sheet?.status).toBe('ready')
+})
+
+test('a value given as a NaOH factor is mended by its button', () => {
+  const { desk: at } = desk()
+  at.set({ lots: { olive: { saponificationValue: 0.135 } } })
+  const [problem] = at.plan?.status === 'invalid' ? at.plan.problems : []
+  const [remedy] = at.remedies
+  expect(remedy?.answers).toBe(problem?.message)
+  at.apply(remedy?.change ?? {})
+  expect(at.choices.lots).toEqual({ olive: { saponificationValue: 189.4 } })
+  expect(at.ready).toBeDefined()
+})
+
+test('a sheet is printed of a lean batch once it is said why', () => {
+  const { desk: at } = desk()
+  at.set({ superfatPercent: 1 })
+  expect([at.sheet?.status, at.label?.status]).toEqual(['refused', 'refused'])
+  at.set({ confirmedLean: 'Titrated these lots.' })
+  expect(at.sheet).toMatchObject({ status: 'ready' })
+  expect(at.ready?.warnings.join(' ')).toContain('Titrated these lots.')
 })
