@@ -9,8 +9,8 @@ import { agreement, isOurs, type Verdict, verdictOn } from './verdict'
 const METHOD = `The problem: 50 oils, 8 measures in ranges, 3 groups and the sum, the least price asked for; a
 seeded generator makes it (invented figures), a planted blend keeps it. The last
 row has 40 oils, 6 measures and 2 groups. One process, without a pause: after a
-warm-up, each instance goes to every solver in turn, and who begins moves on by one each time. The clock is
-around each solver's own call.
+warm-up, each instance goes to every solver in turn, in an order drawn anew each time, so that nobody always
+comes after the same one. The clock is around each solver's own call.
 
 - Every solver's input is made outside the clock: models for the rivals, the space of blends (\`BlendSpace\`)
   or the linear program for us. Changing a cost or a limit in it is inside. Our solver forgets its basis
