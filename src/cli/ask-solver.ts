@@ -23,8 +23,8 @@ const TIME_LIMITS = { least: 0.001, most: 86_400, whole: false }
 
 /** Time beside the search, for starting the thread and saying why there is no blend. */
 const BESIDE_MS = 30_000
-/** Searches that one question may make with a limit each: for the blend, and for what clashes. */
-const MOST_SEARCHES = 2
+/** Searches that one question may make with a limit each: for the blend, for both ways to hold lots. */
+const MOST_SEARCHES = 3
 
 /** Reads a brief and answers a question about it in a solving thread, within the time limit flagged. */
 export async function askAboutBrief<T extends { readonly status: string }>(

@@ -14,6 +14,7 @@ import { quote } from './quote'
 import { range } from './range'
 import { reprice } from './reprice'
 import { solve } from './solve'
+import { spread } from './spread'
 import { sweep } from './sweep'
 import { terrain } from './terrain'
 
@@ -24,6 +25,7 @@ const COMMANDS: Readonly<Record<string, Command>> = {
   terrain,
   at,
   alternatives,
+  spread,
   batch,
   label,
   sweep,

@@ -26,6 +26,7 @@ import type { StudyAnswer, StudyQuestion } from '../domain/optimise/studies/ques
 import type { Study } from '../domain/optimise/study'
 import type { Progress, Surface, SurfaceAxis } from '../domain/optimise/surface'
 import type { Terrain } from '../domain/optimise/terrain'
+import type { BlendSpread, Draws, RobustPrice } from '../domain/optimise/variation'
 import type { Why } from '../domain/optimise/why'
 
 /** The solvers that can be asked for by name: our own first, then those that give a second opinion. */
@@ -128,6 +129,14 @@ export interface ExploringService {
   ): Promise<OrNone<Told<Alternatives> | Told<RuledAlternatives>>>
 }
 
+/** Questions about what varies from lot to lot. */
+export interface LotsService {
+  /** How the measures of a blend move as its oils come from random lots; the same for the same seed. */
+  spread(blend: Blend, draws?: Draws): Promise<BlendSpread>
+  /** What it costs to hold the wishes for any lot; undefined where the brief is not sound. */
+  robustPrice(brief: Brief, limit?: TimeLimit): Promise<RobustPrice | undefined>
+}
+
 /** Hears how far an answer is, and says whether it is still wanted. */
 export type GoesOn<T> = (soFar: T) => boolean | Promise<boolean>
 
@@ -140,7 +149,7 @@ export interface RepricingService {
 }
 
 /** What a solving thread does for the page and the command line. */
-export interface SolverService extends ExploringService, RepricingService {
+export interface SolverService extends ExploringService, RepricingService, LotsService {
   /** Answers as soon as the thread runs. */
   ready(): Promise<true>
   /** Solves one brief. */

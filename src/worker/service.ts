@@ -1,5 +1,4 @@
 import { transfer } from 'comlink'
-import type { Library } from '../domain/blend/library'
 import { withNearest } from '../domain/optimise/ask-space'
 import { BlendSpace } from '../domain/optimise/blend-space'
 import { checkBrief } from '../domain/optimise/check-brief'
@@ -16,6 +15,7 @@ import { oneStepStudy } from '../domain/optimise/studies/study'
 import { studyBrief } from '../domain/optimise/study'
 import { UnsoundAnswer } from '../domain/optimise/verify'
 import { createExploring } from './explore'
+import { createLots, type LotsLibrary } from './lots'
 import { lastOf, resultOf } from './piecemeal'
 import type { SolverName, SolverService } from './protocol'
 
@@ -40,7 +40,7 @@ const SAMPLE_SEED = 1
  * javascript-lp-solver that does not stand up to the brief, or that says there is no blend, is asked
  * again of HiGHS, whose word is checked the same way.
  */
-export function createService(library: Library, loadHighs: LoadHighs): SolverService {
+export function createService(library: LotsLibrary, loadHighs: LoadHighs): SolverService {
   const ask = async <T>(
     name: SolverName,
     question: (solve: SolveProgram, by: SolverName) => T,
@@ -55,6 +55,7 @@ export function createService(library: Library, loadHighs: LoadHighs): SolverSer
   }
   return {
     ...createExploring(library),
+    ...createLots(library),
     ready: () => Promise.resolve(true),
     solve: async (name, brief, limit) => {
       const answer = await ask(

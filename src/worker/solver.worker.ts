@@ -1,7 +1,7 @@
 import { expose } from 'comlink'
 import wasmUrl from 'highs/runtime?url'
-import type { Library } from '../domain/blend/library'
 import { highsSolver } from '../domain/optimise/solvers/highs'
+import type { LotsLibrary } from './lots'
 import { createService } from './service'
 
 const loadHighs = once(async () => {
@@ -12,7 +12,7 @@ const loadHighs = once(async () => {
 /** The library comes first; all later messages are questions. */
 addEventListener(
   'message',
-  ({ data }: MessageEvent<Library>) => expose(createService(data, loadHighs)),
+  ({ data }: MessageEvent<LotsLibrary>) => expose(createService(data, loadHighs)),
   { once: true },
 )
 

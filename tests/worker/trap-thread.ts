@@ -10,5 +10,7 @@ import { trapBrief } from '../domain/optimise/trap-briefs'
 /** The real service with the library of one trap, which comes as the thread's data. */
 if (!parentPort) throw new Error('This module runs in a worker thread')
 const { library } = trapBrief(workerData as Trap)
-const service = createService(library, async () => highsSolver(await loadHighs()))
+const service = createService({ ...library, acids: new Map() }, async () =>
+  highsSolver(await loadHighs()),
+)
 expose(service, nodeEndpoint(parentPort))

@@ -5,7 +5,12 @@ export { lotSpan, oilRange } from './lot-span'
 export { quantilesOf, type Quantile } from './quantiles'
 export { robustPrice, type RobustPrice } from './robust-price'
 export { LotSampler } from './sampler'
-export { lotSaponificationValue, saponificationOfOil, saponificationSpan } from './saponification'
+export {
+  type Acids,
+  lotSaponificationValue,
+  saponificationOfOil,
+  saponificationSpan,
+} from './saponification'
 export { DEFAULT_DRAWS, spreadOf, type BlendSpread, type Spread } from './spread'
 export { heldForAnyLot, valueUnderWish, wishedValue } from './wishes'
 export { worstOfOil, type Span } from './worst-case'

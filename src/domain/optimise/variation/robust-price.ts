@@ -1,6 +1,7 @@
 import type { Library } from '../../blend/library'
 import type { Brief } from '../brief'
 import type { SolveProgram } from '../program'
+import type { SearchBudget } from '../rules/allowance'
 import { type Answer, solveBrief } from '../solve'
 
 /** A brief asked both ways, and what the surer way costs. */
@@ -11,7 +12,7 @@ export interface RobustPrice {
   readonly robust: Answer
   /**
    * How much worse the goal is for holding any lot, in the goal's unit (percentage points for
-   * `closestTo`); 0 or more. Undefined where either way has no blend.
+   * `closestTo`); 0 or more. Undefined where either way has no blend, or none proved the best.
    */
   readonly price: number | undefined
 }
@@ -19,11 +20,16 @@ export interface RobustPrice {
 /**
  * The price of robustness (the name is that of D. Bertsimas, M. Sim, Operations Research 52 (2004) 35):
  * what keeping the wishes for any lot of the oils takes from the goal. The goal is told at typical
- * values both times, so the two can be compared. Two solves.
+ * values both times, so the two can be compared. Two solves; the budget bounds each search under rules.
  */
-export function robustPrice(brief: Brief, library: Library, solve: SolveProgram): RobustPrice {
-  const typical = solveBrief({ ...brief, robust: false }, library, solve)
-  const robust = solveBrief({ ...brief, robust: true }, library, solve)
+export function robustPrice(
+  brief: Brief,
+  library: Library,
+  solve: SolveProgram,
+  budget?: SearchBudget,
+): RobustPrice {
+  const typical = solveBrief({ ...brief, robust: false }, library, solve, budget)
+  const robust = solveBrief({ ...brief, robust: true }, library, solve, budget)
   if (typical.status !== 'optimal' || robust.status !== 'optimal')
     return { typical, robust, price: undefined }
   const rise = robust.goalValue - typical.goalValue
