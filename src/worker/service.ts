@@ -18,6 +18,7 @@ import { createExploring } from './explore'
 import { createLots, type LotsLibrary } from './lots'
 import { lastOf, resultOf } from './piecemeal'
 import type { SolverName, SolverService } from './protocol'
+import { createRepricing } from './reprice'
 
 /** Loads HiGHS when it is first needed; where its WebAssembly lies differs between page and Node. */
 export type LoadHighs = () => Promise<SolveProgram>
@@ -56,6 +57,7 @@ export function createService(library: LotsLibrary, loadHighs: LoadHighs): Solve
   return {
     ...createExploring(library),
     ...createLots(library),
+    ...createRepricing(library),
     ready: () => Promise.resolve(true),
     solve: async (name, brief, limit) => {
       const answer = await ask(
