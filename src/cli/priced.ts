@@ -3,6 +3,7 @@ import { orderOf } from '../data/batch-file'
 import { library } from '../data/library'
 import { bookOf, type ParsedPrices } from '../data/price-book-file'
 import { materialsWith } from '../data/price-materials'
+import { today } from '../data/today'
 import { isDay } from '../domain/batch/dates'
 import { planBatch, type ReadyPlan } from '../domain/batch/plan'
 import type { Problem } from '../domain/blend/check-blend'
@@ -39,11 +40,4 @@ export function plannedPart(
     path: one.path === '' ? path : `${path}.${one.path}`,
   }))
   return { status: 'invalid', problems }
-}
-
-/** Today as YYYY-MM-DD, by the clock of this place. */
-export function today(): string {
-  const now = new Date()
-  const two = (value: number) => String(value).padStart(2, '0')
-  return `${now.getFullYear()}-${two(now.getMonth() + 1)}-${two(now.getDate())}`
 }

@@ -2,13 +2,13 @@ import { fileSchema } from '../data/ledger-schemas'
 import { bookAsFile, bookOf, priceBookFile } from '../data/price-book-file'
 import { materialsWith } from '../data/price-materials'
 import { parseJson } from '../data/problems'
+import { today } from '../data/today'
 import { checkBook } from '../domain/cost/check-book'
 import { isCurrency } from '../domain/cost/money'
 import { landedSteps, packAmount, type PriceBook } from '../domain/cost/offer'
 import { currentOffers, historyOf, priceAge } from '../domain/cost/price-age'
 import { GRAMS_PER_KG } from '../domain/units'
 import { EXIT, allInvalid, type Command, type Flags, invalid, type Result, solved } from './command'
-import { today } from './priced'
 
 export const prices: Command = {
   says: 'reads a price list (CSV) into a price book, or tells and exports a price book (JSON)',

@@ -1,4 +1,4 @@
-import type { QuotePapers } from '../data/quote-file'
+import type { QuotePapers } from '../data/quote-shape'
 import { formatMinor } from '../domain/cost/money'
 import type { Quote } from '../domain/cost/quote'
 

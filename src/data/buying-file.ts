@@ -1,6 +1,6 @@
 import { z } from 'zod'
 import { batchFile } from './batch-file'
-import { pricesOn } from './cost-file'
+import { pricesOn } from './cost-shape'
 import { mass } from './mass-text'
 import { priceBookShape } from './price-book-file'
 

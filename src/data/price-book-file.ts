@@ -9,7 +9,8 @@ export const currency = z
   .string()
   .regex(/^[A-Z]{3}$/u, 'Give a currency as three capital letters, such as EUR.')
 
-const offer = z.strictObject({
+/** A pack with its prices, as it stands in a file. */
+export const offerShape = z.strictObject({
   id: z.string().optional(),
   material: z.string().describe('Id of the library, or of one of the materials below'),
   supplier: z.string(),
@@ -61,7 +62,7 @@ export const priceBookShape = z.strictObject({
     .readonly()
     .default([]),
   offers: z
-    .array(offer)
+    .array(offerShape)
     .readonly()
     .describe('Packs with their prices. A later day of the same pack replaces an earlier one'),
 })

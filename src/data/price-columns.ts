@@ -1,35 +1,5 @@
 import { wordsOf } from './oil-names'
-
-/** What a column of a price list can hold. */
-export type PriceField =
-  | 'id'
-  | 'material'
-  | 'supplier'
-  | 'size'
-  | 'unit'
-  | 'fromPacks'
-  | 'price'
-  | 'currency'
-  | 'taxPercent'
-  | 'taxIncluded'
-  | 'freight'
-  | 'on'
-
-/** The names of columns in an exported list; also what the page calls them. */
-export const FIELD_NAMES: Readonly<Record<PriceField, string>> = {
-  id: 'Id',
-  material: 'Material',
-  supplier: 'Supplier',
-  size: 'Pack size',
-  unit: 'Unit',
-  fromPacks: 'From packs',
-  price: 'Price of a pack',
-  currency: 'Currency',
-  taxPercent: 'Tax %',
-  taxIncluded: 'Tax included',
-  freight: 'Freight share',
-  on: 'Date',
-}
+import type { PriceColumns, PriceField } from './price-fields'
 
 /** Words that other lists head their columns with, as `wordsOf` leaves them. */
 const HEADINGS: Readonly<Record<PriceField, readonly string[]>> = {
@@ -84,9 +54,6 @@ const HEADINGS: Readonly<Record<PriceField, readonly string[]>> = {
   freight: ['freight share', 'freight', 'shipping', 'postage', 'delivery', 'carriage'],
   on: ['date', 'on', 'day', 'price date', 'seen', 'valid from', 'as of'],
 }
-
-/** The columns of a list: what each holds, or nothing. */
-export type PriceColumns = readonly (PriceField | null)[]
 
 /** The columns that a list can't do without. */
 export const NEEDED_FIELDS: readonly PriceField[] = ['material', 'size', 'price']

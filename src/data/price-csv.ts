@@ -12,13 +12,8 @@ import {
   readSize,
   readYes,
 } from './price-cells'
-import {
-  columnsOf,
-  FIELD_NAMES,
-  missingFields,
-  type PriceColumns,
-  type PriceField,
-} from './price-columns'
+import { columnsOf, missingFields } from './price-columns'
+import { FIELD_NAMES, type PriceColumns, type PriceField } from './price-fields'
 import { findMaterial, ownId } from './price-materials'
 import { unguarded } from './price-export'
 

@@ -1,7 +1,7 @@
 import { dsvFormat } from 'd3'
 import { amountFrom, minorDigits } from '../domain/cost/money'
 import type { MaterialOf, PriceBook } from '../domain/cost/offer'
-import { FIELD_NAMES, type PriceField } from './price-columns'
+import { FIELD_NAMES, type PriceField } from './price-fields'
 
 /** Text that starts with one of these would be run as a formula by a spreadsheet. */
 const RUNS_AS_FORMULA = /^'*[=+\-@\t\r]/u

@@ -12,16 +12,17 @@ export const FIRST_WORK: Work = {
 }
 
 /**
- * The work with an empty brief and an empty Bench. Currency and axes, and how batches are made in this
- * shop, stay.
+ * The work with an empty brief and an empty Bench. Currency and axes, how batches are made in this shop and
+ * its Ledger stay.
  */
-export function startedAfresh({ brief, batch }: Work): Work {
+export function startedAfresh({ brief, batch, ledger }: Work): Work {
   const { currency: money, axes: ways } = brief
   const empty = { shelf: [], groups: [], wishes: {}, goal: { minimise: COST } }
   return {
     brief: { name: 'New brief', currency: money, axes: ways, ...empty },
     batch,
     bench: { candidates: [], reference: undefined },
+    ...(ledger && { ledger }),
   }
 }
 

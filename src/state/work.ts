@@ -1,6 +1,7 @@
 import type { Blend } from '../domain/blend/blend'
 import type { BatchChoices } from './batch-choices'
 import type { Draft } from './draft'
+import type { Ledger } from './ledger'
 import type { Pasting } from './pasting'
 
 export type { BatchChoices } from './batch-choices'
@@ -39,4 +40,6 @@ export interface Work {
   readonly shelfOrder?: ShelfOrder | undefined
   /** Left out while no formula is being pasted. */
   readonly pasting?: Pasting | undefined
+  /** Left out while nothing was put into the Ledger. */
+  readonly ledger?: Ledger | undefined
 }

@@ -2,6 +2,7 @@ import { z } from 'zod'
 import { rulesShape } from '../data/brief-file'
 import { library } from '../data/library'
 import { keptBatch } from './batch-schema'
+import { keptLedger } from './ledger-schema'
 
 const limit = z.number().optional()
 const limits = { min: limit, max: limit }
@@ -89,6 +90,7 @@ export const keptWork = z.strictObject({
       only: z.boolean(),
     })
     .optional(),
+  ledger: keptLedger.optional(),
 })
 
 export type KeptWork = z.output<typeof keptWork>

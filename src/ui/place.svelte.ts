@@ -3,6 +3,7 @@ export const PLACES = [
   { id: 'brief', name: 'Brief and Map' },
   { id: 'bench', name: 'Bench' },
   { id: 'batch', name: 'Batch' },
+  { id: 'ledger', name: 'Ledger' },
 ] as const
 
 export type PlaceId = (typeof PLACES)[number]['id']

@@ -45,8 +45,8 @@ describe('work that can not be used is refused with its place', () => {
   })
 
   test('a part that this program does not know, rather than dropped', () => {
-    expect(issuesOf({ ...FIRST_WORK, ledger: [] })).toEqual([
-      expect.stringContaining('Unrecognized key: "ledger"'),
+    expect(issuesOf({ ...FIRST_WORK, orchard: [] })).toEqual([
+      expect.stringContaining('Unrecognized key: "orchard"'),
     ])
   })
 

@@ -51,3 +51,10 @@ export function amountFrom(minor: number, currency: string): number {
 export function isCurrency(text: string): boolean {
   return /^[A-Z]{3}$/u.test(text)
 }
+
+/** Money as people of a locale write it, such as €12.50 or 12,50 €; from minor units. */
+export function formatMinor(minor: number, currency: string, locale: string): string {
+  return new Intl.NumberFormat(locale, { style: 'currency', currency }).format(
+    amountFrom(minor, currency),
+  )
+}
