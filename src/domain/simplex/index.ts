@@ -8,6 +8,7 @@
  *   dual          the dual simplex            dual-ratio       which variable enters, with flips
  *   primal        the primal simplex          certificate      proofs from the original data
  *   answer        outcomes, proved            simplex          the solver: change and solve again
+ *   block         many arrays from one
  *
  * On top of it: `parametric-cost` (all corners between two costs), `parametric-bounds` (the cost
  * while limits move), `ranging` (how far prices hold), and for rules on which oils are used at all
