@@ -22,9 +22,10 @@ const keeper = new WorkKeeper(new WorkStore())
 const work = new WorkHistory(await keeper.start(FIRST_WORK))
 keeper.follow(work)
 const client = new SolverClient(startPageThread)
-const explorer = new Explorer(work, client)
-// What is found from coarse to fine has a thread of its own, so that the brief goes on answering.
-const view = new MapView(explorer, client, new SolverClient(startPageThread))
+// What takes long or can wait has a thread of its own, so that the brief goes on answering.
+const patient = new SolverClient(startPageThread)
+const explorer = new Explorer(work, client, patient)
+const view = new MapView(explorer, client, patient)
 const reasons = new ReasonsDesk(explorer, client)
 const bench = new Bench(work, explorer)
 // In a thread of their own: the map goes on answering while a study takes its time.

@@ -8,6 +8,7 @@ import { proxy, type SolverClient } from '../worker/client'
 import { briefOfDraft, type Draft } from './draft'
 import type { WorkHistory } from './history.svelte'
 import { Latest } from './latest'
+import { Lots } from './lots.svelte'
 import type { Pasting } from './pasting'
 import type { ShelfOrder, Work } from './work'
 
@@ -63,6 +64,8 @@ export class Explorer {
   readonly pasting: Pasting | undefined = $derived.by(() => this.#work.now.pasting)
   readonly oilCount = $derived(Object.keys(this.brief.oils).length)
 
+  /** What varies from lot to lot. */
+  readonly lots: Lots
   readonly #studies: Latest<StudyQuestion, Study>
   #askedAt = 0
   /** The newest draft that was studied, found at fault or failed on. */
@@ -70,8 +73,10 @@ export class Explorer {
 
   readonly #work: WorkHistory
 
-  constructor(work: WorkHistory, client: SolverClient) {
+  /** What can wait is asked of `patient`, so that the next brief need not wait for it. */
+  constructor(work: WorkHistory, client: SolverClient, patient = client) {
     this.#work = work
+    this.lots = new Lots(patient)
     this.#studies = new Latest(
       (question, signal) => this.#study(client, question, signal),
       ({ draft }, study) => this.#accept(draft, study),
@@ -119,11 +124,13 @@ export class Explorer {
   /** Takes a blend from the map in place of the one found. */
   pick(found: Found): void {
     this.#pick = { found, brief: this.brief }
+    this.#askLots()
   }
 
   /** Goes back to the blend the brief found. */
   unpick(): void {
     this.#pick = undefined
+    this.#askLots()
   }
 
   /**
@@ -164,6 +171,11 @@ export class Explorer {
     this.study = study
     this.studied = draft
     if (this.found) this.lastGood = this.found
+    this.#askLots()
+  }
+
+  #askLots(): void {
+    this.lots.ask(this.brief, this.present?.blend)
   }
 
   /** A shelf without oils has no blend, and none from before either. */

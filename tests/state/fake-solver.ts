@@ -8,7 +8,10 @@ import { createService } from '../../src/worker/service'
 import type { SolverService } from '../../src/worker/protocol'
 import { SolverClient, type SolverThread } from '../../src/worker/client'
 
-type Asked = Pick<SolverService, 'ready' | 'study' | 'solveAt' | 'land' | 'confirm'>
+type Asked = Pick<
+  SolverService,
+  'ready' | 'study' | 'solveAt' | 'land' | 'confirm' | 'spread' | 'robustPrice'
+>
 
 /** A real client whose thread is a message channel; it answers when the test lets it. */
 export class FakeSolver {
@@ -50,6 +53,8 @@ export class FakeSolver {
       ready: () => Promise.resolve(true),
       study: (_, brief, onAnswer) =>
         this.#when(() => studyBrief(brief, library, solveWithJslp, onAnswer)),
+      spread: (blend, draws) => this.real.spread(blend, draws),
+      robustPrice: (brief, limit) => this.real.robustPrice(brief, limit),
       confirm: (solver, brief, found) => this.real.confirm(solver, brief, found),
       land: (question, goesOn) =>
         this.real.land(question, async (land) => {
