@@ -4,6 +4,7 @@ import type { Page } from 'playwright-core'
 import { expect } from 'vitest'
 import { pageTest } from '../browser/page-test'
 import type { SizeName } from '../browser/watched-page'
+import { addFrom, goToView, group } from './batch-page'
 import { field, goTo, solved } from './brief-page'
 
 declare global {
@@ -92,6 +93,16 @@ function faintText(page: Page): Promise<string[]> {
   }, LEAST_CONTRAST)
 }
 
+/** The foldable groups of the batch; the last one stays open. */
+const BATCH_GROUPS = [
+  'Size and scales',
+  'Lye and superfat',
+  'Lots',
+  'Cook and cure',
+  'Papers and prices',
+  'Acids and additives',
+] as const
+
 interface State {
   readonly name: string
   readonly reach: (page: Page) => Promise<unknown>
@@ -145,6 +156,54 @@ const STATES: readonly State[] = [
     reach: async (page) => {
       await goTo(page, 'batch')
       await page.locator('[data-weigh="naoh"]').waitFor()
+    },
+  },
+  ...BATCH_GROUPS.map((name) => ({
+    name: `batch, ${name}`,
+    reach: (page: Page) => group(page, name),
+  })),
+  {
+    name: 'batch with everything in it',
+    reach: async (page) => {
+      await addFrom(page, 'Add an acid', /vinegar/u)
+      await addFrom(page, 'Add an additive', /^Kaolin/u)
+      await group(page, 'Water and liquids')
+      await addFrom(page, 'Add milk, tea, purée …', /^Goat/u)
+      await group(page, 'Fragrance')
+      await addFrom(page, 'Add an essential oil', /^Lavender oil/u)
+      await page.getByText('What the bars are made of').click()
+      await field(page, 'Coconut oil, weighed, g').fill('0')
+      await page.getByRole('region', { name: 'As really weighed' }).waitFor()
+    },
+  },
+  {
+    name: 'batch without a sheet',
+    reach: async (page) => {
+      await field(page, 'Superfat, %').fill('2')
+      await page.getByRole('button', { name: 'Weigh it out all the same' }).waitFor()
+    },
+  },
+  {
+    name: 'label',
+    reach: async (page) => {
+      await field(page, 'Superfat, %').fill('8')
+      await goToView(page, 'Label')
+      await page.getByRole('region', { name: 'Allergens' }).waitFor()
+    },
+  },
+  {
+    name: 'workshop, caution',
+    reach: async (page) => {
+      await goToView(page, 'Step by step')
+      await page.getByRole('button', { name: /^Read, /u }).waitFor()
+    },
+  },
+  {
+    name: 'workshop, weighing',
+    reach: async (page) => {
+      await page.getByRole('button', { name: /^Read, /u }).click()
+      await page.getByRole('button', { name: /^Done, /u }).click()
+      await page.locator('[data-big]').waitFor()
     },
   },
 ]

@@ -1,0 +1,159 @@
+import type { Page } from 'playwright-core'
+import { expect } from 'vitest'
+import { lyeCautions } from '../../src/data/cautions'
+import { pageTest } from '../browser/page-test'
+import { addFrom, goToView, gramsOf, group, openBatch, pick } from './batch-page'
+import { field, SOON } from './brief-page'
+
+const where = (page: Page) => page.locator('.where').innerText()
+const goOn = (page: Page) => page.getByRole('button', { name: /^(Read|Weighed|Done), / }).click()
+
+pageTest('the workshop shows one thing a screen, in order, the caution first', async ({ open }) => {
+  const page = await openBatch(open)
+  const grams = await gramsOf(page, 'shea')
+  await goToView(page, 'Step by step')
+  const caution = page.getByRole('region', { name: 'Lye caution' })
+  expect(await caution.getByRole('listitem').allInnerTexts()).toEqual([...lyeCautions])
+  expect(await where(page)).toBe('1 of 13')
+  await goOn(page)
+  expect(await where(page)).toBe('2 of 13: make ready')
+  await goOn(page)
+  expect(await page.getByRole('heading', { level: 1 }).innerText()).toBe('Shea butter, unrefined')
+  expect(await page.locator('[data-big]').getAttribute('data-big')).toBe(String(grams))
+  const px = await page
+    .locator('[data-big]')
+    .evaluate((big) => Number.parseFloat(getComputedStyle(big).fontSize))
+  expect(px).toBe(96)
+})
+
+pageTest('cautions stand beside the lye in the workshop too', async ({ open }) => {
+  const page = await openBatch(open)
+  await goToView(page, 'Step by step')
+  while (!(await where(page)).includes('make the lye')) await goOn(page)
+  expect(await page.getByRole('heading', { level: 1 }).innerText()).toBe('Sodium hydroxide')
+  const caution = await page.getByRole('region', { name: 'Lye caution' }).boundingBox()
+  const figure = await page.locator('[data-big]').boundingBox()
+  expect(caution?.y).toBeLessThan(figure?.y ?? 0)
+  expect(await page.getByRole('list', { name: 'Mind' }).innerText()).toContain(
+    'Hydroxide into water, never water onto hydroxide.',
+  )
+})
+
+pageTest('ticks survive a reload, and one comes back to where one was', async ({ open }) => {
+  const page = await openBatch(open)
+  await goToView(page, 'Step by step')
+  for (let screen = 0; screen < 4; screen++) await goOn(page)
+  expect(await where(page)).toMatch(/^5 of 13/u)
+  await page.getByText(/^kept on this machine/u).waitFor()
+  await page.reload()
+  await expect.poll(() => where(page), SOON).toMatch(/^5 of 13/u)
+  await page.getByRole('link', { name: 'Back to the sheet' }).click()
+  expect(await page.getByLabel('Shea butter, unrefined weighed').isChecked()).toBe(true)
+  expect(await page.getByLabel('Coconut oil weighed').isChecked()).toBe(true)
+  expect(await page.getByLabel('Olive oil weighed').isChecked()).toBe(false)
+})
+
+pageTest('the workshop is worked by keys alone, to the end and back', async ({ open }) => {
+  const page = await openBatch(open)
+  await goToView(page, 'Step by step')
+  await page.keyboard.press('ArrowRight')
+  expect(await where(page)).toMatch(/^1 of/u)
+  await page.getByRole('button', { name: /^Read, / }).focus()
+  for (let screen = 0; screen < 13; screen++) await page.keyboard.press('Enter')
+  await page.getByRole('heading', { name: 'All done' }).waitFor()
+  await page.keyboard.press('ArrowLeft')
+  expect(await where(page)).toMatch(/^13 of 13: cure/u)
+  await page.keyboard.press('ArrowLeft')
+  expect(await where(page)).toMatch(/^12 of 13: cut/u)
+  await page.keyboard.press('Escape')
+  await page.getByRole('button', { name: 'Print sheet' }).waitFor()
+})
+
+pageTest('a weight typed in the workshop is reckoned with on the sheet', async ({ open }) => {
+  const page = await openBatch(open)
+  await goToView(page, 'Step by step')
+  await goOn(page)
+  await goOn(page)
+  await field(page, 'Shea butter, unrefined, weighed, g').fill('1600')
+  await page.keyboard.press('Enter')
+  expect(await page.getByRole('heading', { level: 1 }).innerText()).toBe('Coconut oil')
+  await page.getByRole('link', { name: 'Back to the sheet' }).click()
+  expect(await page.getByRole('region', { name: 'As really weighed' }).innerText()).toMatch(
+    /Shea butter, unrefined\s+1\s600\.0/u,
+  )
+})
+
+/** Puts a lock in the place of the browser's that writes down whether it is held. */
+const watchLock = (page: Page) =>
+  page.addInitScript(() => {
+    Object.defineProperty(navigator, 'wakeLock', {
+      value: {
+        request: () => {
+          document.documentElement.dataset['awake'] = 'yes'
+          const lock = new EventTarget()
+          return Promise.resolve(
+            Object.assign(lock, {
+              release: () => {
+                document.documentElement.dataset['awake'] = 'no'
+                return Promise.resolve()
+              },
+            }),
+          )
+        },
+      },
+    })
+  })
+
+pageTest('the screen is kept awake in the workshop and let go on leaving it', async ({ open }) => {
+  const page = await open()
+  await watchLock(page)
+  await page.goto(`${page.url().split('#')[0] ?? ''}#batch/work`)
+  await page.reload()
+  const awake = () => page.evaluate(() => document.documentElement.dataset['awake'])
+  await expect.poll(awake, SOON).toBe('yes')
+  await page.getByText('screen stays awake').waitFor()
+  await page.getByRole('link', { name: 'Back to the sheet' }).click()
+  await expect.poll(awake, SOON).toBe('no')
+})
+
+pageTest('the workshop works where the screen can’t be kept awake', async ({ open }) => {
+  const page = await open()
+  await page.addInitScript(() => Reflect.deleteProperty(Navigator.prototype, 'wakeLock'))
+  await page.goto(`${page.url().split('#')[0] ?? ''}#batch/work`)
+  await page.reload()
+  await page.getByRole('button', { name: /^Read, / }).waitFor()
+  expect(await page.getByText('screen stays awake').count()).toBe(0)
+})
+
+pageTest('the label names both ways, allergens, net weight, code and duties', async ({ open }) => {
+  const page = await openBatch(open)
+  await group(page, 'Size and scales')
+  await pick(page, 'Size by', 'number and weight of bars')
+  await group(page, 'Fragrance')
+  await addFrom(page, 'Add an essential oil', /^Lavender oil/u)
+  await group(page, 'Papers and prices')
+  await field(page, 'Made on').fill('2026-11-25')
+  await field(page, 'Responsible person').fill('A. Maker, 1 Quay Street')
+  await goToView(page, 'Label')
+  const text = (name: string) => page.getByRole('region', { name, exact: true }).innerText()
+  expect(await text('Ingredients, as put in')).toMatch(/Sodium Hydroxide.*Parfum.*Linalool/su)
+  expect(await text('Ingredients, as made')).toMatch(/Sodium Cocoate.*Glycerin.*Linalool/su)
+  expect(await text('On the bar')).toMatch(/Net weight\s+\d+\sg \(.*\soz\)/u)
+  expect(await text('On the bar')).toContain('261125-01')
+  expect(await text('On the bar')).toContain('A. Maker, 1 Quay Street')
+  expect(await text('Allergens')).toMatch(/Linalool\s+\d\.\d+ to \d\.\d+\s+name it/u)
+  expect(await text('To settle before printing')).toContain('free alkali')
+  expect(await page.getByRole('region', { name: /^What the law still asks/u }).count()).toBe(3)
+  expect(await page.getByText('the rules of the place of sale decide').count()).toBe(1)
+})
+
+pageTest('an ingredient list is copied as it stands', async ({ open }) => {
+  const page = await openBatch(open)
+  await page.context().grantPermissions(['clipboard-read', 'clipboard-write'])
+  await goToView(page, 'Label')
+  await page.getByRole('button', { name: 'Copy the ingredients as made' }).click()
+  await page.getByText('copied').waitFor()
+  const copied = await page.evaluate(() => navigator.clipboard.readText())
+  const shown = await page.getByRole('region', { name: 'Ingredients, as made' }).locator('.text')
+  expect(copied).toBe(await shown.innerText())
+})

@@ -1,0 +1,315 @@
+import { expect } from 'vitest'
+import { pageTest } from '../browser/page-test'
+import { addFrom, figureOf, goToView, gramsOf, group, openBatch, pick, row } from './batch-page'
+import { field, SOON } from './brief-page'
+
+/** The demo's five oils, by id. */
+const OILS = ['shea', 'coconut', 'olive', 'rapeseed-low-erucic', 'sunflower-high-oleic']
+
+pageTest('the plain case is one sentence, folded groups and the weights', async ({ open }) => {
+  const page = await openBatch(open)
+  expect(await page.getByRole('button', { expanded: true }).count()).toBe(0)
+  expect(await page.locator('[data-weigh]').count()).toBe(OILS.length + 2)
+  const steps = await page
+    .locator('[data-step]')
+    .evaluateAll((all) => all.map((one) => one.getAttribute('data-step')))
+  expect(steps).toEqual([
+    'ready',
+    'hardFats',
+    'liquidOils',
+    'water',
+    'lye',
+    'combine',
+    'mould',
+    'cut',
+    'cure',
+  ])
+  await expect.poll(() => page.getByText(/lots and scale may give/u).count(), SOON).toBe(1)
+})
+
+pageTest('a unit is how one weighs: it never changes the batch', async ({ open }) => {
+  const page = await openBatch(open)
+  const before = await Promise.all([...OILS, 'naoh', 'water'].map((id) => gramsOf(page, id)))
+  await group(page, 'Size and scales')
+  await pick(page, 'Weights in', 'oz')
+  await expect.poll(() => row(page, 'naoh').innerText(), SOON).toMatch(/24\.4\d?\soz/u)
+  // 692 g / 28.3495 = 24.41 oz; the scale's step of 1 g is 0.04 oz.
+  const after = await Promise.all([...OILS, 'naoh', 'water'].map((id) => gramsOf(page, id)))
+  expect(after).toEqual(before)
+  await field(page, 'Weight of all oils, oz').fill('16 oz')
+  await page.keyboard.press('Enter')
+  const oils = async () =>
+    (await Promise.all(OILS.map((id) => gramsOf(page, id)))).reduce((g, one) => g + one)
+  // A pound: 453.59 g, each of five oils rounded to 1 g.
+  await expect.poll(async () => Math.abs((await oils()) - 453.59) < 2.5, SOON).toBe(true)
+})
+
+pageTest(
+  'both alkalis share the work by mol or by weight, each with its purity',
+  async ({ open }) => {
+    const page = await openBatch(open)
+    await pick(page, 'Alkali', 'both hydroxides')
+    await group(page, 'Lye and superfat')
+    await field(page, 'Potassium hydroxide does, %').fill('40')
+    await row(page, 'koh').waitFor()
+    const ratio = async () =>
+      ((await gramsOf(page, 'koh')) * 0.9) / ((await gramsOf(page, 'naoh')) * 0.985)
+    // By hand: 40 x 56.105 / (60 x 39.997) = 0.9352 by mol, 40 / 60 = 0.6667 by weight.
+    await expect.poll(ratio, SOON).toBeCloseTo(0.9352, 2)
+    await pick(page, 'Shares of the alkalis', 'by weight')
+    await expect.poll(ratio, SOON).toBeCloseTo(0.6667, 2)
+    await pick(page, 'Potassium hydroxide comes as', 'ready-made solution')
+    expect(await row(page, 'koh').innerText()).toContain('as solution of 50 %')
+  },
+)
+
+pageTest(
+  'a hot process keeps fat back for after the cook, and cold takes it along',
+  async ({ open }) => {
+    const page = await openBatch(open)
+    await pick(page, 'Process', 'hot process')
+    await group(page, 'Cook and cure')
+    await pick(page, 'Extra fat', /kept back/u)
+    await field(page, 'Extra fat, %').fill('4')
+    await field(page, 'Water to boil off, % of oils').fill('3')
+    const kept = page.locator('[data-key="extraFat:shea"]')
+    // By hand: 4 % of 5 000 g.
+    await expect
+      .poll(() => kept.locator('[data-grams]').getAttribute('data-grams'), SOON)
+      .toBe('200')
+    expect(await kept.innerText()).toContain('kept back, after the cook')
+    const [cook, late] = [
+      await page.locator('[data-step="cook"]').boundingBox(),
+      await kept.boundingBox(),
+    ]
+    expect(late?.y).toBeGreaterThan(cook?.y ?? Infinity)
+    expect(await page.locator('[data-key="cookWater"] [data-grams]').innerText()).toContain('150')
+    await expect
+      .poll(
+        () => page.getByText(/% of the oils, .*\s+of all fat, .*\s+of the\s+equivalents/su).count(),
+        SOON,
+      )
+      .toBe(1)
+    await pick(page, 'Process', 'cold process')
+    await expect.poll(() => kept.innerText(), SOON).toContain('extra fat, no alkali of its own')
+    expect(await page.locator('[data-key="cookWater"]').count()).toBe(0)
+  },
+)
+
+pageTest('acids, liquids, additives and fragrance go to their steps', async ({ open }) => {
+  const page = await openBatch(open)
+  const before = await gramsOf(page, 'naoh')
+  await group(page, 'Acids and additives')
+  await addFrom(page, 'Add an acid', /^Citric acid, anhydrous/u)
+  await addFrom(page, 'Add an additive', /^Kaolin/u)
+  await group(page, 'Water and liquids')
+  await addFrom(page, 'Add milk, tea, purée …', /^Goat/u)
+  await group(page, 'Fragrance')
+  await addFrom(page, 'Add an essential oil', /^Lavender oil/u)
+  // 50 g of citric acid take 50 x 3 x 39.997 / 192.123 = 31.23 g of pure NaOH, 31.70 g of 98.5 %.
+  await expect
+    .poll(async () => (await gramsOf(page, 'naoh')) - before, SOON)
+    .toBeCloseTo(31.7, -0.5)
+  const stepOf = (id: string) =>
+    row(page, id).evaluate((one) => one.closest('[data-step]')?.getAttribute('data-step'))
+  expect(await Promise.all(['citric', 'goat-milk', 'kaolin', 'lavender'].map(stepOf))).toEqual([
+    'water',
+    'water',
+    'trace',
+    'trace',
+  ])
+  expect(await page.getByText('Allergens to name:').locator('..').innerText()).toContain('Linalool')
+  await page.getByRole('button', { name: 'Take out Lavender oil' }).click()
+  await expect.poll(() => row(page, 'lavender').count(), SOON).toBe(0)
+})
+
+pageTest('a size by mould or by bars makes the batch that fills it', async ({ open }) => {
+  const page = await openBatch(open)
+  await group(page, 'Size and scales')
+  await pick(page, 'Size by', 'mould to fill')
+  await pick(page, 'Shape of the mould', 'water that fills it')
+  await field(page, 'Water that fills it, g').fill('998.2')
+  // A litre (CRC: 0.9982 g/ml); the batter's density is reckoned and told.
+  await expect.poll(() => figureOf(page, 'Batter, g per ml'), SOON).toMatch(/^1\.0/u)
+  const density = Number((await figureOf(page, 'Batter, g per ml')).slice(0, 5))
+  const pot = Number((await figureOf(page, 'All in the pot')).replaceAll(/[^\d]/gu, ''))
+  expect(Math.abs(pot - 1000 * density)).toBeLessThanOrEqual(4)
+  await pick(page, 'Size by', 'number and weight of bars')
+  await field(page, 'Number of bars').fill('24')
+  await field(page, 'Weight of a bar, g').fill('100')
+  await expect.poll(() => figureOf(page, 'Bars'), SOON).toMatch(/^24 of .*, 100\sg dry$/u)
+})
+
+pageTest(
+  'a certificate narrows the span; a NaOH factor is caught and its button mends it',
+  async ({ open }) => {
+    const page = await openBatch(open)
+    const span = async () => {
+      const text = await page
+        .getByText(/may give/u)
+        .first()
+        .innerText()
+      const [, low, high] = /may give ([−\d.]+) to ([\d.]+)/u.exec(text) ?? []
+      return Number(high) - Number((low ?? '').replace('−', '-'))
+    }
+    const before = await span()
+    await group(page, 'Lots')
+    const value = field(page, 'Shea butter, unrefined, saponification value, mg KOH/g')
+    await value.fill('0.128')
+    await expect.poll(() => value.getAttribute('aria-invalid'), SOON).toBe('true')
+    expect(await page.locator('[data-weigh]').count()).toBe(0)
+    // By hand: 0.128 x 56.105 / 39.997 x 1000 = 179.5.
+    await page.getByRole('button', { name: 'Take 179.5 mg KOH/g' }).click()
+    await expect.poll(() => value.inputValue(), SOON).toBe('179.5')
+    await expect.poll(span, SOON).toBeLessThan(before - 1)
+    await field(page, 'Shea butter, unrefined, lot').fill('SB-0914')
+    expect(await row(page, 'shea').innerText()).toContain('SB-0914')
+  },
+)
+
+pageTest('all that is chosen survives a reload, and undo goes back over it', async ({ open }) => {
+  const page = await openBatch(open)
+  await pick(page, 'Process', 'hot process')
+  await group(page, 'Papers and prices')
+  await page.getByRole('button', { name: 'Made today' }).click()
+  await field(page, 'Product code').fill('KB')
+  await page.getByLabel('Coconut oil weighed').check()
+  await page.getByText(/^kept on this machine/u).waitFor()
+  await expect.poll(() => page.locator('.code').innerText(), SOON).toMatch(/^Batch \d{6}-KB-01$/u)
+  await page.reload()
+  await row(page, 'naoh').waitFor()
+  expect(await page.locator('.code').innerText()).toMatch(/-KB-01$/u)
+  expect(await page.getByLabel('Coconut oil weighed').isChecked()).toBe(true)
+  expect(await page.locator('[data-step="cook"]').count()).toBe(1)
+})
+
+pageTest('undo takes back each choice of the batch', async ({ open }) => {
+  const page = await openBatch(open)
+  const grams = await gramsOf(page, 'naoh')
+  await group(page, 'Acids and additives')
+  await addFrom(page, 'Add an acid', /^Malic/u)
+  await row(page, 'malic').waitFor()
+  await page.getByRole('button', { name: 'Undo' }).click()
+  await expect.poll(() => row(page, 'malic').count(), SOON).toBe(0)
+  expect(await gramsOf(page, 'naoh')).toBe(grams)
+  await page.getByRole('button', { name: 'Redo' }).click()
+  await row(page, 'malic').waitFor()
+})
+
+pageTest('actual weights say how the batch really stands and what mends it', async ({ open }) => {
+  const page = await openBatch(open)
+  const naoh = await gramsOf(page, 'naoh')
+  await field(page, 'Sodium hydroxide, weighed, g').fill(String(Math.round(naoh * 1.1)))
+  const really = page.getByRole('region', { name: 'As really weighed' })
+  await expect.poll(() => really.innerText(), SOON).toContain('Free lye: superfat −2')
+  // By hand: 6.6 % superfat is 0.934 of the fat's equivalents; x 1.1 leaves −2.7 %.
+  expect(await really.innerText()).toMatch(/superfat −2\.[5-9]\s%/u)
+  expect(await really.getByRole('rowheader', { name: /^More /u }).count()).toBe(OILS.length)
+  await field(page, 'Sodium hydroxide, weighed, g').fill(String(Math.round(naoh * 0.9)))
+  await expect.poll(() => really.innerText(), SOON).toContain('Richer than asked')
+  expect(await really.innerText()).toMatch(
+    /Only if you are sure .* g sodium hydroxide, dissolved in .* g cold water/u,
+  )
+  await field(page, 'Sodium hydroxide, weighed, g').fill('')
+  await field(page, 'Coconut oil, weighed, g').fill('0')
+  await expect.poll(() => really.innerText(), SOON).toContain('Missing: Coconut oil')
+  await page.getByRole('button', { name: 'clear ticks and weighings' }).click()
+  await expect.poll(() => really.count(), SOON).toBe(0)
+})
+
+pageTest('a lean batch has no sheet until it is mended or confirmed', async ({ open }) => {
+  const page = await openBatch(open)
+  await field(page, 'Superfat, %').fill('3')
+  const print = page.getByRole('button', { name: 'Print sheet' })
+  await expect.poll(() => print.isDisabled(), SOON).toBe(true)
+  await goToView(page, 'Step by step')
+  await page.getByText('The steps can’t be shown before there is a sheet.').waitFor()
+  await goToView(page, 'Sheet')
+  const confirm = page.getByRole('button', { name: 'Weigh it out all the same' })
+  expect(await confirm.isDisabled()).toBe(true)
+  await page.getByLabel('Or say why these lots are safe').fill('Titrated')
+  await confirm.click()
+  await expect.poll(() => print.isEnabled(), SOON).toBe(true)
+  expect(await page.getByRole('list', { name: 'Warnings' }).innerText()).toContain(
+    'as the maker says: Titrated',
+  )
+  await page.getByRole('button', { name: 'Take the confirmation back' }).click()
+  await page
+    .getByRole('button', { name: /^Ask for \d/u })
+    .first()
+    .click()
+  await expect.poll(() => print.isEnabled(), SOON).toBe(true)
+})
+
+pageTest('a warning’s button does what it says', async ({ open }) => {
+  const page = await openBatch(open)
+  await field(page, 'Water as lye concentration, %').fill('45')
+  await page.getByRole('button', { name: 'Lye at 40 %' }).click()
+  await expect
+    .poll(() => field(page, 'Water as lye concentration, %').inputValue(), SOON)
+    .toBe('40')
+  expect(await page.getByRole('list', { name: 'Warnings' }).count()).toBe(0)
+})
+
+pageTest('on a phone lye is ticked off only once the caution is', async ({ open }) => {
+  const page = await openBatch(open, { size: 'phone' })
+  const lye = page.getByLabel('Sodium hydroxide weighed')
+  expect(await lye.isDisabled()).toBe(true)
+  await page.getByLabel('Caution read').first().check()
+  await expect.poll(() => lye.isEnabled(), SOON).toBe(true)
+  await lye.check()
+  expect(await lye.isChecked()).toBe(true)
+})
+
+pageTest('nonsense in the fields of every group is refused beside them', async ({ open }) => {
+  const page = await openBatch(open)
+  await group(page, 'Acids and additives')
+  await addFrom(page, 'Add an acid', /vinegar/u)
+  await group(page, 'Water and liquids')
+  await addFrom(page, 'Add milk, tea, purée …', /^Tea/u)
+  await group(page, 'Fragrance')
+  await addFrom(page, 'Add an essential oil', /^Lemon oil/u)
+  const weights = await page.locator('[data-weigh]').allInnerTexts()
+  for (const name of [
+    'Size and scales',
+    'Lye and superfat',
+    'Lots',
+    'Water and liquids',
+    'Acids and additives',
+    'Fragrance',
+    'Cook and cure',
+    'Papers and prices',
+  ]) {
+    const panel = await group(page, name)
+    const inputs = await panel.locator('.field input').all()
+    expect(inputs.length).toBeGreaterThan(0)
+    for (const input of inputs) {
+      await input.fill('5,,5 dragons')
+      await input.press('Enter')
+      await expect.poll(() => input.getAttribute('aria-invalid'), SOON).toBe('true')
+      await input.press('Escape')
+    }
+  }
+  expect(await page.locator('[data-weigh]').allInnerTexts()).toEqual(weights)
+  expect(await page.locator('body').innerText()).not.toMatch(/NaN|undefined|Infinity|\[object/u)
+})
+
+pageTest(
+  'words of the papers that can be misread are refused where they stand',
+  async ({ open }) => {
+    const page = await openBatch(open)
+    await group(page, 'Papers and prices')
+    await field(page, 'Product code').fill('OIL')
+    await expect
+      .poll(() => field(page, 'Product code').getAttribute('aria-invalid'), SOON)
+      .toBe('true')
+    await page.getByText('No weights until this is mended:').waitFor()
+    await field(page, 'Product code').fill('L3')
+    await row(page, 'naoh').waitFor()
+    await field(page, 'Made on').fill('2026-02-30')
+    await page
+      .getByText(/is no day/u)
+      .first()
+      .waitFor()
+  },
+)
