@@ -130,3 +130,21 @@ test('a study that fails says so and can be asked again', async () => {
   expect(studies.failure).toMatch(/closed/u)
   expect(studies.busy).toBe(false)
 })
+
+test('a study that is stopped leaves what was found before, and another can be asked', async () => {
+  studies.kind = 'without'
+  studies.chooseOil('palm')
+  await studies.run()
+  const { done } = studies
+  const columns = bench.columns.length
+  studies.kind = 'like'
+  const running = studies.run()
+  expect(studies.busy).toBe(true)
+  studies.stop()
+  await running
+  expect([studies.busy, studies.slow, studies.failure]).toEqual([false, false, undefined])
+  expect(studies.done).toBe(done)
+  expect(bench.columns).toHaveLength(columns)
+  await studies.run()
+  expect(studies.done?.question.kind).toBe('like')
+})

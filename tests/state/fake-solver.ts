@@ -10,7 +10,7 @@ import { SolverClient, type SolverThread } from '../../src/worker/client'
 
 type Asked = Pick<
   SolverService,
-  'ready' | 'study' | 'solveAt' | 'land' | 'confirm' | 'spread' | 'robustPrice'
+  'ready' | 'study' | 'solveAt' | 'land' | 'confirm' | 'spread' | 'robustPrice' | 'sample'
 >
 
 /** A real client whose thread is a message channel; it answers when the test lets it. */
@@ -55,6 +55,7 @@ export class FakeSolver {
         this.#when(() => studyBrief(brief, library, solveWithJslp, onAnswer)),
       spread: (blend, draws) => this.real.spread(blend, draws),
       robustPrice: (brief, limit) => this.real.robustPrice(brief, limit),
+      sample: (brief, count, goesOn) => this.real.sample(brief, count, goesOn),
       confirm: (solver, brief, found) => this.real.confirm(solver, brief, found),
       land: (question, goesOn) =>
         this.real.land(question, async (land) => {

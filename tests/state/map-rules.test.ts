@@ -89,3 +89,16 @@ test('under rules the reach of every measure follows the answer, and the blend s
   expect(explorer.found).toBe(found)
   expect(Object.values(explorer.study?.reach ?? {})[0]).toMatchObject({ exact: true })
 })
+
+test('a sample under rules is whole unless it is stopped', async () => {
+  rules({ atMostOils: 4 })
+  view.wantsSample = true
+  view.askSample()
+  view.stop()
+  expect(view.sampled).toBeUndefined()
+  await pause(300)
+  expect(view.sample).toBeUndefined()
+  view.askSample()
+  await vi.waitFor(() => expect(view.sample?.count).toBe(20_000), SOON)
+  expect(view.sampled).toBeUndefined()
+})

@@ -233,9 +233,9 @@ export class ScaledProgram {
   }
 }
 
-/** A bound moved by a signed part of 1 + its size; an infinite one stays. */
+/** A bound moved by a part of 1 + its size, signed so that it leads outwards: an infinite one stays. */
 function outwards(bound: number, part: number): number {
-  return Number.isFinite(bound) ? bound + part * (1 + Math.abs(bound)) : bound
+  return bound + part * (1 + Math.abs(bound))
 }
 
 function enlarged(array: Float64Array, length: number): Float64Array {
