@@ -54,7 +54,7 @@ test(
   'of two workers one is killed in the midst of its lines: every line is answered exactly once',
   async () => {
     const { url } = await startRedis()
-    const { input, out, expected } = await files(slowLines(700))
+    const { input, out, expected } = await files(slowLines(1_000))
     const events = new QueueEvents(QUEUE, { connection: { url } })
     onTestFinished(() => events.close())
     let takenOver = 0
@@ -71,7 +71,7 @@ test(
     expect(await sweep.exit).toBe(0)
     expect(takenOver).toBeGreaterThan(0)
     const lines = (await answersIn(out)).map(({ line }) => line)
-    expect(lines).toEqual(Array.from({ length: 700 }, (_, index) => index + 1))
+    expect(lines).toEqual(Array.from({ length: 1_000 }, (_, index) => index + 1))
     expect(await readFile(out)).toEqual(expected)
     other.kill('SIGTERM')
     expect(await other.exit).toBe(0)

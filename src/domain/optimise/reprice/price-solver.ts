@@ -1,6 +1,7 @@
-import type { Prices } from '../../blend/blend'
+import { normalised, type Prices, withoutTraces } from '../../blend/blend'
 import type { Library } from '../../blend/library'
 import { COST } from '../../blend/measure'
+import { blendValues } from '../../blend/values'
 import { fractionFromPercent } from '../../units'
 import { BlendSpace } from '../blend-space'
 import { type Brief, goalMeasure, pricesOf } from '../brief'
@@ -9,10 +10,9 @@ import { conflictOf } from '../reasons'
 import { measureGoal } from '../reasons/goal'
 import type { SearchBudget } from '../rules/allowance'
 import { statesRules } from '../rules/brief-rules'
-import { checkedFound } from '../rules/checked'
-import { type Answer, solveBrief } from '../solve'
+import { type Answer, type Found, solveBrief } from '../solve'
 import { solveWithOwn } from '../solvers/own'
-import { UnsoundAnswer } from '../verify'
+import { BriefCheck, CHECK_TOLERANCE, UnsoundAnswer } from '../verify'
 import { isPriced, withPrices } from './prices'
 
 /**
@@ -21,12 +21,19 @@ import { isPriced, withPrices } from './prices'
  */
 const SEARCH: SearchBudget = { timeMs: Infinity, nodes: 20_000 }
 
-/** Solver and first basis of a brief whose limits do not move with the prices. */
+/** What is kept of a brief whose limits do not move with the prices. */
 interface Kept {
   readonly space: BlendSpace
+  readonly check: BriefCheck
   /** Where every search starts; undefined where no blend keeps the limits. */
   readonly start: Uint8Array | undefined
 }
+
+/** Shares below this are the solver's rounding, not an oil in the pot; percent of oil weight. */
+const TRACE_PERCENT = 1e-7
+
+/** Prices up to this are certainly sound, money per kg; others are looked at with the whole brief. */
+const PLAIN_PRICE = 1e6
 
 /**
  * Solves one brief under one set of prices after another. An answer depends on the brief and the prices
@@ -37,36 +44,74 @@ interface Kept {
  * any other brief is solved anew each time.
  */
 export class PriceSolver {
+  readonly #stated: Prices
+  readonly #keeps: boolean
   #kept: Kept | undefined
   #conflict: readonly string[] | undefined
+  #sound: boolean | undefined
 
   constructor(
     private readonly brief: Brief,
     private readonly library: Library,
-  ) {}
+  ) {
+    this.#stated = pricesOf(brief)
+    this.#keeps = keepsSpace(brief)
+  }
 
   /** The best blend under prices in money per kg, which go before those the brief states. */
-  solve(prices: Prices): Answer {
-    const brief = withPrices(this.brief, prices)
-    const problems = checkBrief(brief, this.library)
-    if (problems.length > 0) return { status: 'invalid', problems }
-    if (!keepsSpace(brief)) return solveBrief(brief, this.library, solveWithOwn, SEARCH)
-    const { space, start } = (this.#kept ??= this.#keep())
-    if (!start) return { status: 'infeasible', conflict: this.#conflictAtAnyPrice() }
-    const best = bestFrom(space, start, costOf(space, brief))
-    const sign = 'maximise' in brief.goal ? -1 : 1
-    return {
-      status: 'optimal',
-      ...checkedFound(brief, this.library, best.x, sign * best.objective),
+  solve(given: Prices): Answer {
+    const prices = this.#pricesWith(given)
+    if (!this.#isPlain(prices)) {
+      const problems = checkBrief(withPrices(this.brief, given), this.library)
+      if (problems.length > 0) return { status: 'invalid', problems }
     }
+    if (!this.#keeps)
+      return solveBrief(withPrices(this.brief, given), this.library, solveWithOwn, SEARCH)
+    const kept = (this.#kept ??= this.#keep())
+    if (!kept.start) return { status: 'infeasible', conflict: this.#conflictAtAnyPrice() }
+    return { status: 'optimal', ...this.#found(kept, kept.start, prices) }
+  }
+
+  /** Prices of the shelf's oils, those given before those stated. */
+  #pricesWith(given: Prices): Prices {
+    const prices: Record<string, number> = { ...this.#stated }
+    for (const [oil, price] of Object.entries(given))
+      if (Object.hasOwn(this.brief.oils, oil)) prices[oil] = price
+    return prices
+  }
+
+  /** Whether there is nothing to say of the brief under these prices: it is sound, and none is odd or missing. */
+  #isPlain(prices: Prices): boolean {
+    this.#sound ??= checkBrief(freeOfCharge(this.brief), this.library).length === 0
+    if (!this.#sound) return false
+    for (const oil in this.brief.oils) {
+      const price = prices[oil]
+      if (!(price !== undefined && price >= 0 && price <= PLAIN_PRICE)) return false
+    }
+    return true
   }
 
   #keep(): Kept {
     const space = new BlendSpace(withoutPrices(this.brief), this.library)
     const first = isPriced(this.brief)
-      ? costOf(space, this.brief)
+      ? costOf(space, this.brief, this.#stated)
       : new Float64Array(space.oils.length)
-    return { space, start: space.least(first) && space.simplex.saveBasis() }
+    const start = space.least(first) && space.simplex.saveBasis()
+    return { space, check: new BriefCheck(this.brief, this.library), start }
+  }
+
+  /** The best blend, checked from the oils alone; throws UnsoundAnswer where that and the solver disagree. */
+  #found({ space, check }: Kept, start: Uint8Array, prices: Prices): Found {
+    const best = bestFrom(space, start, costOf(space, this.brief, prices))
+    const blend = normalised(withoutTraces(space.blendOf(best.x), TRACE_PERCENT))
+    const wrong = check.breaches(blend)
+    const measures = blendValues(this.library, prices, blend)
+    const value = measures[goalMeasure(this.brief.goal) ?? ''] ?? NaN
+    const claimed = 'maximise' in this.brief.goal ? -best.objective : best.objective
+    if (!(Math.abs(value - claimed) <= CHECK_TOLERANCE * Math.max(1, Math.abs(claimed))))
+      wrong.push(`a goal of ${claimed} is claimed, and the blend comes to ${value}`)
+    if (wrong.length > 0) throw new UnsoundAnswer(`A blend breaks the brief: ${wrong.join('; ')}`)
+    return { blend, measures, goalValue: value }
   }
 
   /** Which limits clash, found without the prices: where several sets do, it is always the same one. */
@@ -93,11 +138,14 @@ function withoutPrices(brief: Brief): Brief {
   return { ...brief, oils: Object.fromEntries(oils) as Brief['oils'] }
 }
 
+function freeOfCharge(brief: Brief): Brief {
+  return withPrices(brief, Object.fromEntries(Object.keys(brief.oils).map((oil) => [oil, 0])))
+}
+
 /** The goal as a cost to make least, of one percent of each oil. */
-function costOf(space: BlendSpace, brief: Brief): Float64Array {
+function costOf(space: BlendSpace, brief: Brief, prices: Prices): Float64Array {
   const goal = goalMeasure(brief.goal) === COST ? undefined : measureGoal(space)
   if (goal) return goal.cost
-  const prices = pricesOf(brief)
   const sign = 'maximise' in brief.goal ? -1 : 1
   return Float64Array.from(space.oils, (oil) => sign * fractionFromPercent(prices[oil] ?? NaN))
 }
