@@ -59,6 +59,8 @@ export interface BatchChoices extends OrderExtras {
   readonly superfatPercent: number
   readonly water: BatchOrder['water']
   readonly scale: ScaleInUse
+  /** The superfat of the leanest lots that `confirmedLean` was said of, percent. */
+  readonly confirmedLeanAt?: number | undefined
   /** The unit that this person weighs in; g where left out. */
   readonly unit?: MassUnit | undefined
   /** A4 where left out. */
@@ -71,18 +73,33 @@ export const NOTHING_DONE: BatchRun = { ticks: {}, actual: {}, cautionRead: fals
 
 /** The order that weighs out a blend under these choices. */
 export function orderFor(blend: Blend, choices: BatchChoices): BatchOrder {
-  const { oilGrams, alkali, purityPercent, secondAlkali, superfatPercent, ...rest } = choices
-  const { unit: _unit, paper: _paper, run: _run, extraFat, fragrance, ...extras } = rest
+  const { extraFat, fragrance, ...extras } = orderExtras(choices)
   return {
     ...extras,
     blend,
-    ...(extras.mould || extras.bars ? {} : { oilGrams }),
+    ...(extras.mould || extras.bars ? {} : { oilGrams: choices.oilGrams }),
     ...alkalisFor(choices),
     purity: purityFor(choices),
-    superfat: superfatPercent,
+    superfat: choices.superfatPercent,
     ...(extraFat && { extraFat: { ...extraFat, oils: wholeOf(extraFat.oils) } }),
     ...(fragrance && { fragrance: { ...fragrance, blend: wholeOf(fragrance.blend) } }),
   }
+}
+
+/** What goes into the order as it is. */
+function orderExtras({
+  oilGrams: _oilGrams,
+  alkali: _alkali,
+  purityPercent: _purityPercent,
+  secondAlkali: _secondAlkali,
+  superfatPercent: _superfatPercent,
+  confirmedLeanAt: _confirmedLeanAt,
+  unit: _unit,
+  paper: _paper,
+  run: _run,
+  ...extras
+}: BatchChoices) {
+  return extras
 }
 
 /** The order with nothing but oils, alkali and water, for comparing blends. */

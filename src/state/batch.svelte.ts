@@ -13,6 +13,7 @@ import type { Blend, Prices } from '../domain/blend/blend'
 import { labelOf } from '../domain/label/label'
 import { type BatchRun, NOTHING_DONE, orderFor } from './batch-choices'
 import type { WorkHistory } from './history.svelte'
+import { without } from './without'
 import type { BatchChoices } from './work'
 
 /** What the brief knows of the batch. */
@@ -52,8 +53,13 @@ export class BatchDesk {
 
   /** Really weighed, of the lines there are; another blend may have lost some. */
   readonly actual: Actuals = $derived.by(() => {
-    const keys = new Set(this.ready?.ingredients.map(({ key }) => key))
-    return Object.fromEntries(Object.entries(this.run.actual).filter(([key]) => keys.has(key)))
+    const lines = this.ready?.ingredients ?? []
+    return Object.fromEntries(
+      lines.flatMap(({ key }) => {
+        const grams = this.run.actual[key]
+        return grams === undefined ? [] : [[key, grams]]
+      }),
+    )
   })
 
   /** How the batch really stands; undefined while nothing was entered. */
@@ -84,18 +90,33 @@ export class BatchDesk {
     })
   }
 
+  /** Has the batch weighed out though lean, for a reason; it holds for lots as lean as these, no leaner. */
+  confirmLean(confirmedLean: string): void {
+    const confirmedLeanAt = this.ready?.blocked?.leanestPercent
+    if (confirmedLeanAt !== undefined) this.set({ confirmedLean, confirmedLeanAt })
+  }
+
+  takeConfirmationBack(): void {
+    this.set({ confirmedLean: undefined, confirmedLeanAt: undefined })
+  }
+
+  /** Makes the whole batch so much larger; for when more of something was weighed than planned. */
+  scaleUp(factor: number): void {
+    this.set({ oilGrams: this.choices.oilGrams * factor })
+  }
+
   ticked(key: string, grams: number): boolean {
     return this.run.ticks[key] === grams
   }
 
   tick(key: string, grams: number, done: boolean): void {
-    const { [key]: _, ...others } = this.run.ticks
+    const others = without(this.run.ticks, key)
     this.#do({ ticks: done ? { ...others, [key]: grams } : others }, `tick ${key}`)
   }
 
   /** Notes what a line was really weighed as, g, and ticks it off; undefined takes the note back. */
   weigh(key: string, plannedGrams: number, grams: number | undefined): void {
-    const { [key]: _, ...others } = this.run.actual
+    const others = without(this.run.actual, key)
     const ticks = { ...this.run.ticks, [key]: plannedGrams }
     const noted =
       grams === undefined ? { actual: others } : { actual: { ...others, [key]: grams }, ticks }
@@ -121,11 +142,11 @@ export class BatchDesk {
     const { name, prices } = this.#brought() ?? {}
     const order = orderFor(blend, choices)
     const pricesPerKg = { ...prices, ...order.pricesPerKg }
-    return {
+    return heldTo(choices.confirmedLeanAt, {
       ...order,
       ...(Object.keys(pricesPerKg).length > 0 && { pricesPerKg }),
       papers: { ...order.papers, product: order.papers?.product ?? name },
-    }
+    })
   }
 
   #oilGramsOf(choices: BatchChoices): number {
@@ -133,4 +154,16 @@ export class BatchDesk {
     const plan = order && planBatch(order, library, batchFacts)
     return plan?.status === 'ready' ? sum(plan.oilGrams) : choices.oilGrams
   }
+}
+
+/** Superfat by which rounding may make lots leaner than those that were confirmed, percent. */
+const SAME_LEANNESS_PERCENT = 0.05
+
+/** The order without its confirmation where its lots may be leaner than what was confirmed, percent. */
+function heldTo(leanestPercent: number | undefined, order: BatchOrder): BatchOrder {
+  if (order.confirmedLean === undefined) return order
+  const unconfirmed = { ...order, confirmedLean: undefined }
+  const plan = planBatch(unconfirmed, library, batchFacts)
+  const leanest = plan.status === 'ready' ? plan.superfat.reachPercent.min : -Infinity
+  return leanest < (leanestPercent ?? 0) - SAME_LEANNESS_PERCENT ? unconfirmed : order
 }

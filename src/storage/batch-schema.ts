@@ -71,6 +71,7 @@ const lye = {
     .record(z.string(), z.strictObject({ saponificationValue: some, tolerance: some, name: word }))
     .optional(),
   confirmedLean: word,
+  confirmedLeanAt: some,
 }
 
 const water = {

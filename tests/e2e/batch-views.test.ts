@@ -154,6 +154,6 @@ pageTest('an ingredient list is copied as it stands', async ({ open }) => {
   await page.getByRole('button', { name: 'Copy the ingredients as made' }).click()
   await page.getByText('copied').waitFor()
   const copied = await page.evaluate(() => navigator.clipboard.readText())
-  const shown = await page.getByRole('region', { name: 'Ingredients, as made' }).locator('.text')
+  const shown = page.getByRole('region', { name: 'Ingredients, as made' }).locator('.text')
   expect(copied).toBe(await shown.innerText())
 })

@@ -2,21 +2,7 @@ import type { Page } from 'playwright-core'
 import { expect } from 'vitest'
 import { pageTest } from '../browser/page-test'
 import { field, goTo, solved, wish } from './brief-page'
-
-/** px by which a page may be scrolled sideways: none. */
-const overflow = (page: Page) =>
-  page.evaluate(() => document.documentElement.scrollWidth - window.innerWidth)
-
-/** Elements that stick out of the page to the right or left although they can be seen. */
-const sticksOut = (page: Page) =>
-  page.evaluate(() =>
-    [...document.querySelectorAll('main *, header *')].flatMap((element) => {
-      const { left, right, width } = element.getBoundingClientRect()
-      const hidden = width === 0 || element.closest('.vh, [clip-path], .scroll, defs, clipPath')
-      const out = right > window.innerWidth + 0.5 || left < -0.5
-      return out && !hidden ? [`${element.tagName} ${element.textContent.trim().slice(0, 40)}`] : []
-    }),
-  )
+import { overflow, smallTargets, sticksOut } from './sideways'
 
 /** Narrowest screens, 1440 px at 200 %, the layout for 1024, and the widest. */
 const WIDTHS = [
@@ -127,18 +113,7 @@ pageTest('on a phone the map stays in sight while the last wish is dragged', asy
 pageTest('targets on a touch screen are at least 24 px each way', async ({ open }) => {
   const page = await open('', { size: 'phone' })
   await solved(page)
-  // WCAG 2.2, criterion 2.5.8 (level AA).
-  const small = await page.evaluate(() =>
-    [...document.querySelectorAll('main button, main input, nav a, header button')].flatMap(
-      (it) => {
-        const { width, height } = it.getBoundingClientRect()
-        return width > 0 && (width < 24 || height < 24)
-          ? [`${it.getAttribute('aria-label') ?? it.textContent}: ${width} by ${height}`]
-          : []
-      },
-    ),
-  )
-  expect(small).toEqual([])
+  expect(await smallTargets(page)).toEqual([])
 })
 
 pageTest('with reduced motion nothing moves', async ({ open }) => {

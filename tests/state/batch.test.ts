@@ -160,7 +160,35 @@ test('a sheet is printed of a lean batch once it is said why', () => {
   const { desk: at } = desk()
   at.set({ superfatPercent: 1 })
   expect([at.sheet?.status, at.label?.status]).toEqual(['refused', 'refused'])
-  at.set({ confirmedLean: 'Titrated these lots.' })
+  at.confirmLean('Titrated these lots.')
   expect(at.sheet).toMatchObject({ status: 'ready' })
   expect(at.ready?.warnings.join(' ')).toContain('Titrated these lots.')
+  at.takeConfirmationBack()
+  expect(at.sheet?.status).toBe('refused')
+})
+
+test('a confirmation holds for lots as lean as were confirmed, and not for leaner ones', () => {
+  let blend: Readonly<Record<string, number>> = BLEND
+  const at = new BatchDesk(new WorkHistory(FIRST_WORK), () => blend)
+  at.set({ superfatPercent: 2 })
+  at.confirmLean('Titrated these lots.')
+  at.set({ superfatPercent: 2.5 })
+  expect(at.sheet?.status).toBe('ready')
+  at.set({ superfatPercent: 1 })
+  expect(at.sheet?.status).toBe('refused')
+  at.set({ superfatPercent: 2 })
+  expect(at.sheet?.status).toBe('ready')
+  // Shea varies far more from lot to lot than olive does.
+  blend = { shea: 100 }
+  at.set({ superfatPercent: 2 }, 'again')
+  expect(at.sheet?.status).toBe('refused')
+})
+
+test('a batch is scaled up to what was weighed over', () => {
+  const { desk: at } = desk()
+  at.weigh('oil:olive', 3000, 3075)
+  at.scaleUp(3075 / 3000)
+  // By hand: 40 % of 5125 g.
+  expect(readyPlan(at).oilGrams).toEqual({ olive: 3075, coconut: 2050 })
+  expect(at.really).toMatchObject({ report: { verdict: 'asPlanned', deviations: [] } })
 })

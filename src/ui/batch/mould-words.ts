@@ -1,4 +1,6 @@
 import type { Mould, MouldShape } from '../../domain/batch/mould'
+import { WHOLE_PERCENT } from '../../domain/units'
+import { number, withUnit } from '../format'
 
 /** The shapes a mould can have, by the field that says them. */
 export const SHAPES = [
@@ -44,4 +46,27 @@ export function mouldInWords(mould: Mould): string {
   }[shapeOf(mould)]
   const count = mould.count ?? 1
   return count === 1 ? `a ${shape}mould` : `${count} ${shape}moulds`
+}
+
+/** Its inside and how far it is filled: "250 by 80 to 90 by 65 mm, filled to 95 %". */
+export function mouldSizeInWords(mould: Mould): string {
+  const fill = mould.fillPercent ?? WHOLE_PERCENT
+  const size = insideInWords(mould)
+  return fill === WHOLE_PERCENT ? size : `${size}, filled to ${withUnit(fill, 0, '%')}`
+}
+
+function insideInWords(mould: MouldShape): string {
+  const mm = (...sides: readonly (number | string)[]) =>
+    `${sides.map((side) => (typeof side === 'string' ? side : number(side, 0))).join(' by ')}\u2009mm`
+  if ('boxMm' in mould) return mm(mould.boxMm.length, mould.boxMm.width, mould.boxMm.height)
+  if ('loafMm' in mould) {
+    const { length, bottomWidth, topWidth, height } = mould.loafMm
+    return mm(length, `${number(bottomWidth, 0)} to ${number(topWidth, 0)}`, height)
+  }
+  if ('cylinderMm' in mould)
+    return `${withUnit(mould.cylinderMm.diameter, 0, 'mm')} across, ${withUnit(mould.cylinderMm.length, 0, 'mm')} long`
+  if ('cavities' in mould)
+    return `${mould.cavities.count} of ${withUnit(mould.cavities.volumeMl, 0, 'ml')}`
+  if ('volumeMl' in mould) return withUnit(mould.volumeMl, 0, 'ml')
+  return `${withUnit(mould.waterGrams, 0, 'g')} of water fill it`
 }

@@ -1,0 +1,63 @@
+import { expect, test } from 'vitest'
+import { batchFacts } from '../../../src/data/batch-facts'
+import { library } from '../../../src/data/library'
+import type { BatchOrder } from '../../../src/domain/batch/order'
+import { planBatch } from '../../../src/domain/batch/plan'
+import { workSteps } from '../../../src/domain/batch/steps'
+import { readings } from '../../../src/ui/batch/readings'
+import { cureDrawing } from '../../../src/ui/batch/results/cure-drawing'
+import { CAUTION_KEY, screensOf } from '../../../src/ui/batch/workshop/screens'
+
+const ORDER: BatchOrder = {
+  blend: { olive: 60, coconut: 40 },
+  oilGrams: 1000,
+  alkali: { naoh: 100 },
+  purity: {},
+  superfat: 6,
+  water: { ratio: 2 },
+  additives: [{ additive: 'kaolin', grams: 20 }],
+  scale: { oilStepG: 1, lyeStepG: 0.1 },
+}
+
+function ready() {
+  const plan = planBatch(ORDER, library, batchFacts)
+  if (plan.status === 'invalid') throw new Error(JSON.stringify(plan.problems))
+  return plan
+}
+
+test('pot and jug read what was put in, with what was really weighed in its place', () => {
+  const plan = ready()
+  const [naoh, water] = [plan.alkaliGrams.naoh ?? NaN, plan.waterGrams]
+  const planned = readings(workSteps(plan), {})
+  // By hand: the coconut melts first, then olive; the jug has water and then the hydroxide.
+  expect(planned.get('oil:coconut')).toBe(400)
+  expect(planned.get('oil:olive')).toBe(1000)
+  expect(planned.get('water')).toBe(water)
+  expect(planned.get('alkali:naoh')).toBeCloseTo(water + naoh, 9)
+  expect(planned.get('additive:0')).toBeCloseTo(1000 + water + naoh + 20, 9)
+  const real = readings(workSteps(plan), { 'oil:coconut': 410, water: water - 5 })
+  expect(real.get('oil:olive')).toBe(1010)
+  expect(real.get('alkali:naoh')).toBeCloseTo(water - 5 + naoh, 9)
+  expect(real.get('additive:0')).toBeCloseTo(1010 + water - 5 + naoh + 20, 9)
+})
+
+test('the workshop has the caution first and every line on a screen of its own', () => {
+  const plan = ready()
+  const screens = screensOf(plan)
+  expect(screens[0]?.key).toBe(CAUTION_KEY)
+  const weighed = screens.flatMap(({ line }) => (line ? [line.key] : []))
+  expect(weighed.toSorted()).toEqual(plan.ingredients.map(({ key }) => key).toSorted())
+  expect(new Set(screens.map(({ key }) => key)).size).toBe(screens.length)
+})
+
+test('the curve of the cure begins at all that was poured and ends inside its band', () => {
+  const { cure } = ready()
+  const drawing = cureDrawing(cure, 400, 124)
+  expect(drawing.end?.percent).toBeCloseTo((cure.curve.at(-1)?.left ?? NaN) * 100, 9)
+  expect(drawing.end?.x).toBe(drawing.right)
+  expect(drawing.percents.at(-1)?.percent).toBe(100)
+  expect(`${drawing.band}${drawing.middle}`).not.toMatch(/NaN|undefined/u)
+  expect(
+    cureDrawing({ ...cure, days: 0, curve: cure.curve.slice(0, 1) }, 400, 124).middle,
+  ).not.toMatch(/NaN/u)
+})
