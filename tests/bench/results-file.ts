@@ -11,10 +11,10 @@ beside a target that was missed are notes on the cause.
 `
 
 /** The sections, in the order they stand. */
-const SECTIONS = ['Solver', 'In the page'] as const
+const SECTIONS = ['Solver', 'In the page', 'Sweeps'] as const
 export type SectionName = (typeof SECTIONS)[number]
 
-/** Puts a section in place of the one of that name and leaves the other as it is. */
+/** Puts a section in place of the one of that name and leaves the others as they are. */
 export async function writeSection(name: SectionName, body: string): Promise<void> {
   const before = await sections()
   before.set(name, body.trim())
