@@ -4,7 +4,7 @@ export interface Batch {
   readonly firstLine: number
   readonly count: number
   /** The lines as they stand in the file, each with its end; the last may lack it. */
-  readonly bytes: Uint8Array
+  readonly bytes: Uint8Array<ArrayBuffer>
   /** Where in the file the batch ends. */
   readonly endOffset: number
 }
@@ -35,7 +35,7 @@ export const NO_COUNTS: Counts = {
 
 /** The answers to a batch: one line of JSON each, in its order. */
 export interface Answered {
-  readonly bytes: Uint8Array
+  readonly bytes: Uint8Array<ArrayBuffer>
   readonly counts: Counts
 }
 
@@ -45,7 +45,7 @@ export type BriefText = { readonly text: string } | { readonly code: string }
 /** What a solving thread is asked. */
 export interface Task {
   readonly firstLine: number
-  readonly bytes: Uint8Array
+  readonly bytes: Uint8Array<ArrayBuffer>
   /** Where paths of briefs start, or the briefs themselves by path where the thread has no such folder. */
   readonly briefs: string | Readonly<Record<string, BriefText>>
 }

@@ -3,6 +3,7 @@ import type { Answered, Task } from './batch'
 
 /** Threads that answer batches. */
 export interface Pool {
+  /** The task's bytes go to the thread and are empty afterwards. */
   answer(task: Task): Promise<Answered>
   close(): Promise<void>
 }
@@ -15,5 +16,8 @@ export function startPool(threads: number): Pool {
     minThreads: threads,
     maxThreads: threads,
   })
-  return { answer: (task) => pool.run(task), close: () => pool.close() }
+  return {
+    answer: (task) => pool.run(task, { transferList: [task.bytes.buffer] }),
+    close: () => pool.close(),
+  }
 }
