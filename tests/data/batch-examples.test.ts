@@ -2,6 +2,7 @@ import { readdirSync, readFileSync } from 'node:fs'
 import { fileURLToPath } from 'node:url'
 import { expect, test } from 'vitest'
 import { z } from 'zod'
+import { batchAsFile } from '../../src/data/batch-as-file'
 import { batchFacts } from '../../src/data/batch-facts'
 import { batchFile, orderOf } from '../../src/data/batch-file'
 import { library } from '../../src/data/library'
@@ -62,6 +63,13 @@ test('every field of a batch file stands in an example that the command line run
   const given = new Set(EXAMPLES.flatMap((name) => givenIn(read(name), '')))
   const missing = [...new Set(fieldsOf(schema, ''))].filter((field) => !given.has(field))
   expect(missing).toEqual([])
+})
+
+test.for(EXAMPLES)('%s comes back from the file that the page writes of it', (name) => {
+  const { actual = {}, ...rest } = batchFile.parse(read(name))
+  const order = orderOf({ ...rest, actual: undefined })
+  const written = batchFile.parse(JSON.parse(batchAsFile(order, actual)))
+  expect([orderOf(written), written.actual ?? {}]).toEqual([order, actual])
 })
 
 test.for(EXAMPLES)('%s can be weighed out and printed', (name) => {

@@ -1,7 +1,10 @@
+import { readFile } from 'node:fs/promises'
 import { expect } from 'vitest'
+import type { BatchFile } from '../../src/data/batch-file'
 import { pageTest } from '../browser/page-test'
 import { addFrom, figureOf, goToView, gramsOf, group, openBatch, pick, row } from './batch-page'
 import { field, SOON } from './brief-page'
+import { barwright } from './command-line'
 
 /** The demo's five oils, by id. */
 const OILS = ['shea', 'coconut', 'olive', 'rapeseed-low-erucic', 'sunflower-high-oleic']
@@ -313,3 +316,62 @@ pageTest(
       .waitFor()
   },
 )
+
+pageTest('the saved batch file gives the command line the same weights', async ({ open }) => {
+  const page = await openBatch(open)
+  await pick(page, 'Process', 'hot process')
+  await group(page, 'Cook and cure')
+  await pick(page, 'Extra fat', /kept back/u)
+  await group(page, 'Acids and additives')
+  await addFrom(page, 'Add an acid', /^Citric acid, anhydrous/u)
+  await row(page, 'citric').waitFor()
+  const [download] = await Promise.all([
+    page.waitForEvent('download'),
+    page.getByRole('button', { name: 'Save batch file' }).click(),
+  ])
+  expect(download.suggestedFilename()).toBe('kitchen-bar-for-the-harbour-shop.batch.json')
+  const file = JSON.parse(await readFile(await download.path(), 'utf8')) as BatchFile
+  const { exitCode, output } = await barwright<{
+    ingredients: readonly { key: string; grams: number }[]
+  }>('batch', file)
+  expect(exitCode).toBe(0)
+  const rows = await page
+    .locator('[data-weigh]')
+    .evaluateAll((lines) =>
+      lines.map((line) => [
+        line.getAttribute('data-key'),
+        Number(line.querySelector('[data-grams]')?.getAttribute('data-grams')),
+      ]),
+    )
+  expect(rows).toEqual(output.ingredients.map(({ key, grams }) => [key, grams]))
+})
+
+pageTest('groups, menus and picks are worked by keys alone', async ({ open }) => {
+  const page = await openBatch(open)
+  await page.getByRole('button', { name: 'Acids and additives' }).focus()
+  await page.keyboard.press('Enter')
+  await page.getByRole('button', { name: 'Add an acid' }).focus()
+  await page.keyboard.press('Enter')
+  await page.getByRole('menu').waitFor()
+  await page.keyboard.press('ArrowDown')
+  await page.keyboard.press('Enter')
+  await row(page, 'citric-monohydrate').waitFor()
+  await field(page, 'Citric acid, monohydrate, how much, % of oils').focus()
+  await page.keyboard.press('Control+a')
+  await page.keyboard.type('2')
+  // By hand: 2 % of 5 000 g.
+  await expect.poll(() => gramsOf(page, 'citric-monohydrate'), SOON).toBe(100)
+  await page.keyboard.press('Tab')
+  await page.keyboard.press('Enter')
+  await page.getByRole('listbox').waitFor()
+  await page.keyboard.press('g')
+  await page.keyboard.press('Enter')
+  await expect
+    .poll(() => field(page, 'Citric acid, monohydrate, how much, g').inputValue(), SOON)
+    .toBe('100')
+  expect(await gramsOf(page, 'citric-monohydrate')).toBe(100)
+  await page.keyboard.press('Control+z')
+  await expect
+    .poll(() => field(page, 'Citric acid, monohydrate, how much, % of oils').inputValue(), SOON)
+    .toBe('2')
+})
