@@ -67,8 +67,8 @@ const BYTE_ORDER_MARK = /^\uFEFF/u
 const PREVIEW_ROWS = 5
 /** Rows looked at for headings and for the sign that parts cells. */
 const LOOKED_AT = 12
-/** A list of more rows is no price list. */
-const MOST_ROWS = 20_000
+/** More rows than a maker's list has: reading a page of unknown names takes about 1 ms a row. */
+const MOST_ROWS = 2000
 /** Letters of a row that a report shows. */
 const SHOWN_LETTERS = 90
 

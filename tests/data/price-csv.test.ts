@@ -180,6 +180,13 @@ describe('rows not understood', () => {
     ).toEqual([['olive', 5, 'kg', [3150]]])
   })
 
+  test('rows beyond the longest list are reported, not dropped', () => {
+    const rows = Array.from({ length: 2003 }, (_, i) => `Olive oil;${i + 1} g;9;North`)
+    const list = read(['Oil;Pack;Price;Supplier', ...rows].join('\n'))
+    expect([list.readRows, list.unread.length]).toEqual([2000, 3])
+    expect(list.unread[0]?.reason).toMatch(/up to 2000 rows/u)
+  })
+
   test('every row of any text is read or reported', () => {
     const cell = fc.string({ maxLength: 12 })
     fc.assert(

@@ -91,16 +91,22 @@ const NOISE = 1e-9
 /** Most batches that one quantity may take. */
 const MOST_BATCHES = 400
 
+/** A quote rests on what must be bought: packs are not parted, though leftovers may be worth their price. */
+function asBought(costs: CostChoices): CostChoices {
+  return costs.charge === 'proRata' ? { ...costs, charge: 'boughtLessLeftovers' } : costs
+}
+
 /**
  * Prices for some quantities of a batch's bars, each from what must be bought and done for it in whole
  * batches. Refused where anything has no price: a quote below cost is worse than none.
  */
 export function quoteOf(
   plan: ReadyPlan,
-  costs: CostChoices,
+  work: CostChoices,
   choices: QuoteChoices,
   pricing: Pricing,
 ): QuoteAnswer {
+  const costs = asBought(work)
   const first = runCost(plan, costs, pricing, 1)
   if (first.status !== 'ready') return { status: 'refused', reasons: [first.message] }
   if (first.cost.missing.length > 0)

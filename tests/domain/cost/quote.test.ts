@@ -48,6 +48,18 @@ test('a quote for 53 bars is worked by hand to the penny', () => {
   expect(tier?.shopMarginPercent).toBeCloseTo(45.6604, 4)
 })
 
+test('a quote rests on packs that must be bought, whatever the cost of a bar rests on', () => {
+  const [drum] = [offer('olive', 25, 'kg', 10_000)]
+  const pricing = { ...PRICING, book: bookOf([drum, ...PRICING.book.offers.slice(1)]) }
+  const costOf = (charge: 'proRata' | 'boughtLessLeftovers' | 'allBought') => {
+    const answer = quoteOf(roundPlan(), { ...COSTS, charge }, CHOICES, pricing)
+    return answer.status === 'ready' ? answer.quote.tiers[0]?.costMinor : undefined
+  }
+  // Leftovers at the price paid: of one drum as much as by the kilogram. All of it: 21.5 kg more, 86.00.
+  expect(costOf('proRata')).toBe(costOf('boughtLessLeftovers'))
+  expect(costOf('allBought')).toBeGreaterThan((costOf('proRata') ?? 0) + 8000)
+})
+
 test('lead time is delivery, making, cure and packing', () => {
   const [small, , large] = quote().tiers
   const cure = roundPlan().cure.days
