@@ -3,11 +3,12 @@ import { bookAsFile, bookOf, priceBookFile } from '../data/price-book-file'
 import { materialsWith } from '../data/price-materials'
 import { parseJson } from '../data/problems'
 import { today } from '../data/today'
+import { isDay } from '../domain/batch/dates'
 import { checkBook } from '../domain/cost/check-book'
 import { isCurrency } from '../domain/cost/money'
 import { landedSteps, packAmount, type PriceBook } from '../domain/cost/offer'
 import { currentOffers, historyOf, priceAge } from '../domain/cost/price-age'
-import { GRAMS_PER_KG } from '../domain/units'
+import { GRAMS_PER_KG, WHOLE_PERCENT } from '../domain/units'
 import { EXIT, allInvalid, type Command, type Flags, invalid, type Result, solved } from './command'
 
 export const prices: Command = {
@@ -19,6 +20,8 @@ export const prices: Command = {
     dates: { type: 'string' },
     unknown: { type: 'boolean' },
     csv: { type: 'boolean' },
+    need: { type: 'string' },
+    waste: { type: 'string' },
     on: { type: 'string' },
   },
   flagHelp: [
@@ -28,6 +31,8 @@ export const prices: Command = {
     '--dates day|month       which comes first, where a list leaves it open',
     '--unknown               takes names that nobody knows as materials of your own',
     '--csv                   writes a price book as a list',
+    '--need olive=12kg       what needed quantities cost: packs parted, and whole packs with leftovers',
+    '--waste 2               lost before the pot, percent; 0 if left out',
     '--on 2026-11-25         the day; today if left out',
   ],
   schema: () => fileSchema(priceBookFile),
@@ -46,7 +51,16 @@ async function tellBook(text: string, flags: Flags): Promise<Result> {
     const { priceListOf } = await import('../data/price-export')
     return solved(priceListOf(book, materialOf))
   }
-  return solved({ status: 'ready', currency: book.currency, prices: told(book, dayOf(flags)) })
+  const on = dayOf(flags)
+  if (!isDay(on)) return invalid('--on', `"${on}" is no day. Write it as 2026-11-25.`)
+  if (typeof flags.need === 'string') {
+    const waste = Number(flags.waste ?? 0)
+    if (!(waste >= 0 && waste < WHOLE_PERCENT))
+      return invalid('--waste', `A waste of ${String(flags.waste)} %; give 0 to under 100.`)
+    const { neededResult } = await import('./prices-need')
+    return neededResult(flags.need, waste, { book, materialOf, on })
+  }
+  return solved({ status: 'ready', currency: book.currency, prices: told(book, on) })
 }
 
 /** The prices in force on a day, landed, with their age and what they were before. */

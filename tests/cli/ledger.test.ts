@@ -154,6 +154,36 @@ test('prices tells ages and what was paid before', async () => {
   ])
 })
 
+test('prices --need sets parted packs against whole ones', async () => {
+  const { told: answer } = await told([
+    'prices',
+    '--on',
+    '2026-11-25',
+    '--need',
+    'coconut=7kg,carton=300',
+    path('prices.json'),
+  ])
+  // By hand: 5 kg at 19.90 twice is 39.80, less than 25 kg at 83.00; 3.98 a kg, 27.86 for 7 kg; 3 kg are over,
+  // 39.80 × 0.3 = 11.94; (39.80 − 11.94) / 7 = 3.98; 39.80 / 7 = 5.685714. Two boxes of 45.00.
+  expect(answer['needs']).toMatchObject([
+    { boughtMinor: 3980, proRataMinor: 2786, leftover: 3000, leftoverMinor: 1194 },
+    { boughtMinor: 9000, leftover: 200, marginalMinorPerPiece: 18 },
+  ])
+  const [coconut] = answer['needs'] as readonly { allBoughtMinorPerKg: number }[]
+  expect(coconut?.allBoughtMinorPerKg).toBeCloseTo(568.5714, 4)
+})
+
+test('prices --need of what nobody knows says how to write it', async () => {
+  const { exitCode, output } = await barwright([
+    'prices',
+    '--need',
+    'gold=1kg',
+    path('prices.json'),
+  ])
+  expect(exitCode).toBe(2)
+  expect(output).toMatch(/is no need\. Write it as olive=12kg/u)
+})
+
 test('prices of a list without a column that is needed says which', async () => {
   const { exitCode, output } = await barwright(['prices', '-'], 'a;b\n1;2')
   expect(exitCode).toBe(2)
