@@ -147,6 +147,27 @@ pageTest('the label names both ways, allergens, net weight, code and duties', as
   expect(await page.getByText('the rules of the place of sale decide').count()).toBe(1)
 })
 
+pageTest(
+  'a fragrance with a certificate of its own has its allergens on the label',
+  async ({ open }) => {
+    const page = await openBatch(open)
+    await group(page, 'Fragrance')
+    await page.getByLabel('Or another fragrance, by its name').fill('Night garden')
+    await page.getByRole('button', { name: 'Add it' }).click()
+    await addFrom(page, 'Name an allergen it holds', 'Coumarin')
+    await field(page, 'Night garden, Coumarin, at most, %').fill('2')
+    await field(page, 'Night garden, Coumarin, at least, %').fill('1')
+    await addFrom(page, 'Add an essential oil', /^Lavender oil/u)
+    await page.getByRole('button', { name: 'Enter the allergens of its certificate' }).click()
+    // The library's list of lavender is there to be changed, so that none is lost by naming one.
+    expect(await field(page, 'Lavender oil, Linalool, at most, %').inputValue()).not.toBe('')
+    await goToView(page, 'Label')
+    const allergens = await page.getByRole('region', { name: 'Allergens' }).innerText()
+    expect(allergens).toMatch(/Coumarin\s+0\.\d+ to 0\.\d+\s+name it/u)
+    expect(allergens).toContain('Linalool')
+  },
+)
+
 pageTest('an ingredient list is copied as it stands', async ({ open }) => {
   const page = await openBatch(open)
   await page.context().grantPermissions(['clipboard-read', 'clipboard-write'])
