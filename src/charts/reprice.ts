@@ -46,7 +46,7 @@ export function walkDrawing(
 ): WalkDrawing {
   const { width, left, right, costHeight } = frame
   const { from, to } = walk.held
-  const x = scaleLinear([from, to], [left, width - right])
+  const x = scaleLinear([from, to], [left, Math.max(left, width - right)])
   const prices = [from, ...walk.switches, to]
   const points = prices.map((price) => ({
     price,
@@ -111,7 +111,8 @@ export function costSpans(
 ): { readonly x: ScaleLinear<number, number>; readonly spans: readonly CostSpan[] } {
   const values = rows.flatMap((quantiles) => quantiles.map(({ value }) => value))
   const [low, high] = [Math.min(...values), Math.max(...values)]
-  const x = scaleLinear([low, high > low ? high : low + 1], [endPx, width - endPx])
+  const range = [endPx, Math.max(endPx, width - endPx)]
+  const x = scaleLinear([low, high > low ? high : low + 1], range)
   const spans = rows.map((quantiles) => {
     const at = (part: number) => x(quantiles.find((one) => one.part === part)?.value ?? NaN)
     return {

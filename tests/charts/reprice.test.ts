@@ -61,3 +61,19 @@ test('spans share one scale, with the middle within the half and the half within
   expect(spans[0]).toEqual({ from: 20, quarter: 40, middle: 60, threeQuarters: 80, to: 100 })
   expect(spans[1]?.from).toBe(100)
 })
+
+test('in a box without room nothing has a width below 0', () => {
+  const { blocks } = walkDrawing(twoOils(), library.oils, { ...FRAME, width: 0 })
+  for (const { width } of blocks) expect(width).toBe(0)
+  const { spans } = costSpans(
+    [
+      [
+        { part: 0.25, value: 1 },
+        { part: 0.75, value: 2 },
+      ],
+    ],
+    0,
+    20,
+  )
+  expect((spans[0]?.threeQuarters ?? NaN) - (spans[0]?.quarter ?? NaN)).toBe(0)
+})

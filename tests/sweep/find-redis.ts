@@ -9,17 +9,9 @@ const run = promisify(execFile)
 const CACHE = fileURLToPath(new URL('../../node_modules/.cache/redis-server', import.meta.url))
 const NAMES = ['valkey-server', 'redis-server']
 
-/** Debian's packages of the server and of the libraries that a bare machine lacks. */
-const PACKAGES = [
-  'redis-server',
-  'redis-tools',
-  'libjemalloc2',
-  'liblua5.1-0',
-  'liblzf1',
-  'lua-bitop',
-  'lua-cjson',
-  'libatomic1',
-]
+/** Debian's packages of the server, and of the libraries that a bare machine may lack. */
+const SERVER = ['redis-server', 'redis-tools']
+const LIBRARIES = ['libjemalloc2', 'liblua5.1-0', 'liblzf1', 'lua-bitop', 'lua-cjson', 'libatomic1']
 
 /** A server's program, and where the libraries are that came with it. */
 export interface RedisProgram {
@@ -38,15 +30,18 @@ export async function findRedis(): Promise<RedisProgram> {
   if (path !== undefined) return path
   try {
     await mkdir(CACHE, { recursive: true })
-    await run('apt-get', ['download', ...PACKAGES], { cwd: CACHE })
+    await run('apt-get', ['download', ...SERVER], { cwd: CACHE })
+    // Not every Debian has all of these; whether the server runs with what there is shows below.
+    for (const name of LIBRARIES)
+      await run('apt-get', ['download', name], { cwd: CACHE }).catch(() => undefined)
     for (const file of await readdir(CACHE))
       if (file.endsWith('.deb')) await run('dpkg', ['-x', join(CACHE, file), CACHE])
   } catch (error) {
     throw new Error(noServer(error), { cause: error })
   }
   const found = await unpacked()
-  if (found) return found
-  throw new Error(noServer('the packages hold no redis-server'))
+  if (found && (await starts(found))) return found
+  throw new Error(noServer('none of Debian’s packages starts'))
 }
 
 async function onPath(): Promise<RedisProgram | undefined> {
@@ -71,6 +66,14 @@ async function firstThatRuns(paths: readonly string[]): Promise<RedisProgram | u
     if (runs) return { path, libraries: undefined }
   }
   return undefined
+}
+
+async function starts({ path, libraries }: RedisProgram): Promise<boolean> {
+  const env = { ...process.env, LD_LIBRARY_PATH: libraries ?? '' }
+  return run(path, ['--version'], { env }).then(
+    () => true,
+    () => false,
+  )
 }
 
 function noServer(reason: unknown): string {
