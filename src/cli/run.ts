@@ -110,7 +110,7 @@ function help(): string {
     '  --schema   the JSON Schema of the command’s file',
     '  --help     after a command: its flags',
     '',
-    'Prints JSON. Exit 0 solved, 2 invalid input, 3 no such blend.',
+    'Prints JSON. Exit 0 solved, 1 failed or not decided in time, 2 invalid input, 3 no such blend.',
   ].join('\n')
 }
 

@@ -44,7 +44,7 @@ describe('what cannot be read ends with 2 and says why', () => {
 test('--help tells the commands, their files and the exit codes', async () => {
   const { exitCode, output } = await barwright(['--help'])
   expect(exitCode).toBe(0)
-  for (const word of ['solve', 'batch', 'oils', '--schema', 'Exit 0 solved, 2 invalid'])
+  for (const word of ['solve', 'batch', 'oils', '--schema', 'Exit 0 solved, 1 failed', '2 invalid'])
     expect(output).toContain(word)
 })
 
