@@ -75,6 +75,8 @@ export class BriefCheck {
   /** As the function of that name. */
   breaches(blend: Blend): string[] {
     const found = this.#wrongShares(blend)
+    // An oil from elsewhere has no price here, so nothing more can be reckoned of a blend with it.
+    if (Object.keys(blend).some((oil) => !this.#shares.has(oil))) return found
     const values = this.#totalsOf(blend)
     this.#totals.forEach(({ path, limits, measure }, k) => {
       const value = values[k] ?? NaN

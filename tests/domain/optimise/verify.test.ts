@@ -35,6 +35,11 @@ const WRONG: readonly (readonly [what: string, blend: Blend, found: readonly str
   ],
   ['an oil that is not on the shelf', { ...SOUND, palm: 0 }, ['oils.palm: not on the shelf']],
   [
+    'an oil from elsewhere that has no price',
+    { olive: 50, coconut: 30, palm: 20 },
+    ['oils.palm: not on the shelf'],
+  ],
+  [
     'too little of a group and too much of a measure',
     { olive: 55, coconut: 45 },
     ['groups[0].min: 55', 'measures.hardness.max: 38'],
