@@ -69,6 +69,32 @@ pageTest('the workshop is worked by keys alone, to the end and back', async ({ o
   await page.getByRole('button', { name: 'Print sheet' }).waitFor()
 })
 
+pageTest('a swipe goes on and back, a scroll does not', async ({ open }) => {
+  const page = await openBatch(open, { size: 'phone' })
+  await goToView(page, 'Step by step')
+  await goOn(page)
+  const swipe = (x: number, y: number) =>
+    page.evaluate(
+      ([dx, dy]) => {
+        const touch = (clientX: number, clientY: number) =>
+          new Touch({ identifier: 1, target: document.body, clientX, clientY })
+        const [from, to] = [touch(200, 300), touch(200 + dx, 300 + dy)]
+        const event = (name: string, touches: Touch[], changedTouches: Touch[]) =>
+          window.dispatchEvent(new TouchEvent(name, { touches, changedTouches }))
+        event('touchstart', [from], [from])
+        event('touchend', [], [to])
+      },
+      [x, y] as const,
+    )
+  await swipe(-120, 10)
+  await expect.poll(() => where(page), SOON).toMatch(/^3 of/u)
+  await swipe(100, -10)
+  await expect.poll(() => where(page), SOON).toMatch(/^2 of/u)
+  await swipe(-80, 200)
+  await swipe(-20, 0)
+  expect(await where(page)).toMatch(/^2 of/u)
+})
+
 pageTest('a weight typed in the workshop is reckoned with on the sheet', async ({ open }) => {
   const page = await openBatch(open)
   await goToView(page, 'Step by step')
@@ -82,6 +108,33 @@ pageTest('a weight typed in the workshop is reckoned with on the sheet', async (
     /Shea butter, unrefined\s+1\s600\.0/u,
   )
 })
+
+pageTest(
+  'a quantity typed in the workshop goes to its own line, also when one goes on at once',
+  async ({ open }) => {
+    const page = await openBatch(open)
+    await goToView(page, 'Step by step')
+    await goOn(page)
+    await goOn(page)
+    await field(page, 'Shea butter, unrefined, weighed, g').fill('3 lb 5 oz')
+    await goOn(page)
+    expect(await page.getByRole('heading', { level: 1 }).innerText()).toBe('Coconut oil')
+    expect(await field(page, 'Coconut oil, weighed, g').inputValue()).toBe('')
+    await field(page, 'Coconut oil, weighed, g').fill('five dragons')
+    await page.keyboard.press('Enter')
+    await expect
+      .poll(() => field(page, 'Coconut oil, weighed, g').getAttribute('aria-invalid'), SOON)
+      .toBe('true')
+    expect(await page.getByRole('heading', { level: 1 }).innerText()).toBe('Coconut oil')
+    await page.keyboard.press('Escape')
+    await page.getByRole('link', { name: 'Back to the sheet' }).click()
+    // 3 x 453.59237 + 5 x 28.349523 g.
+    await expect
+      .poll(() => field(page, 'Shea butter, unrefined, weighed, g').inputValue(), SOON)
+      .toBe('1502.5247')
+    expect(await field(page, 'Coconut oil, weighed, g').inputValue()).toBe('')
+  },
+)
 
 /** Puts a lock in the place of the browser's that writes down whether it is held. */
 const watchLock = (page: Page) =>
