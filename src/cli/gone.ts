@@ -1,6 +1,7 @@
 import { batchFacts } from '../data/batch-facts'
 import { orderOf } from '../data/batch-file'
 import { briefOf } from '../data/brief-file'
+import { lyeCautions } from '../data/cautions'
 import { type ChangeFile, changeInput, readChange } from '../data/change-file'
 import { fileSchema } from '../data/ledger-schemas'
 import { library } from '../data/library'
@@ -111,5 +112,6 @@ function told(answer: GoneAnswer, { base, batch, barsPerYear }: GoneOrder): Resu
     formula: base,
     barsPerYear,
     madeWith: { superfat, alkali, purity, water },
+    cautions: lyeCautions,
   })
 }

@@ -89,11 +89,13 @@ function told({ lines, before, counts, seconds }: SweepOutcome): Result {
 
 /** The answer, or what is wrong with files and addresses. */
 async function orRefused(run: () => Promise<Result>): Promise<Result> {
-  const { SweepRefused } = await import('../sweep/begin')
+  const { SweepRefused, SweepStopped } = await import('../sweep/faults')
   try {
     return await run()
   } catch (error) {
     if (error instanceof SweepRefused) return invalid('', error.message)
+    if (error instanceof SweepStopped)
+      return { exitCode: EXIT.failed, output: { status: 'stopped', message: error.message } }
     if (error instanceof Error && 'code' in error && 'path' in error)
       return invalid('', `The file ${String(error.path)} can't be used: ${error.message}`)
     throw error

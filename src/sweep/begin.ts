@@ -3,6 +3,7 @@ import { readFile, rename, rm, truncate, writeFile } from 'node:fs/promises'
 import { z } from 'zod'
 import { parseJson } from '../data/problems'
 import { type SweepState, sweepState } from '../data/sweep-file'
+import { SweepRefused } from './faults'
 import type { Place } from './lines'
 import { type InputScan, orMissing, type OutputScan, scanInput, scanOutput } from './scan'
 
@@ -13,11 +14,6 @@ export interface Beginning {
   /** Where in the input the first line without an answer begins. */
   readonly place: Place
   readonly inputBytes: number
-}
-
-/** Thrown where a sweep can't begin as asked; the message says what to do. */
-export class SweepRefused extends Error {
-  override readonly name = 'SweepRefused'
 }
 
 const INSTEAD = 'Give another --out, or --restart to write it anew.'

@@ -1,6 +1,7 @@
 import { type FileHandle, open } from 'node:fs/promises'
 import { addCounts, type Answered, type Batch, type Counts, NO_COUNTS } from './batch'
 import type { Beginning } from './begin'
+import { SweepStopped } from './faults'
 import { inOrder } from './in-order'
 import { batchesOf } from './lines'
 import { type Meter, Pace } from './progress'
@@ -45,11 +46,19 @@ export async function runSweep(run: SweepRun): Promise<SweepOutcome> {
       run.meter.show(pace.at(batch.endOffset, lines))
     })
     await out.datasync()
+  } catch (error) {
+    throw stopped(error)
   } finally {
     await out.close()
     run.meter.end()
   }
   return { lines, before: place.lines, counts, seconds: (performance.now() - startMs) / 1000 }
+}
+
+function stopped(error: unknown): SweepStopped {
+  if (error instanceof SweepStopped) return error
+  const reason = error instanceof Error ? error.message : String(error)
+  return new SweepStopped(`The sweep had to stop: ${reason}.`, { cause: error })
 }
 
 async function writeAll(file: FileHandle, bytes: Uint8Array): Promise<void> {

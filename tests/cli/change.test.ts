@@ -1,6 +1,7 @@
 import { readFileSync } from 'node:fs'
 import { describe, expect, test } from 'vitest'
 import { z } from 'zod'
+import { lyeCautions } from '../../src/data/cautions'
 import { barwright, BRIEF, example } from './run-cli'
 
 const CHANGE = example('change.json')
@@ -111,6 +112,7 @@ describe('reprice', () => {
 test('gone gives replacements with lye, label and cost from the file of a change', async () => {
   const answer = await answered<{
     sharePercent: number
+    cautions: unknown
     replacements: {
       oils: string[]
       blend: Record<string, number>
@@ -119,6 +121,7 @@ test('gone gives replacements with lye, label and cost from the file of a change
     }[]
   }>(['gone', CHANGE, '--oil', 'palm', '--bars-per-year', '4000', '--oils-per-bar', '80'])
   expect(answer.sharePercent).toBe(35)
+  expect(answer.cautions).toEqual(lyeCautions)
   expect(answer.replacements.length).toBeGreaterThan(2)
   for (const { blend, costChange, batch } of answer.replacements) {
     expect(blend['palm'] ?? 0).toBe(0)

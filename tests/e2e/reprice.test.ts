@@ -63,6 +63,7 @@ pageTest('an oil is gone: a replacement goes to the Bench', async ({ open }) => 
   await openChange(page)
   await kind(page, 'An oil is gone')
   await expect.poll(() => told(page).innerText(), SOON).toMatch(/must be replaced/u)
+  await panel(page).getByRole('region', { name: 'Lye caution' }).waitFor()
   const put = panel(page).getByRole('button', { name: /^To the Bench: /u })
   const offered = await put.count()
   expect(offered).toBeGreaterThan(0)

@@ -1,10 +1,14 @@
-import { writeFile } from 'node:fs/promises'
+import { readFile, writeFile } from 'node:fs/promises'
 import { join } from 'node:path'
 import fc from 'fast-check'
 import { expect, test } from 'vitest'
-import { type Batch, LONGEST_LINE } from '../../src/sweep/batch'
+import { type Batch, LONGEST_LINE, NO_COUNTS } from '../../src/sweep/batch'
+import { beginSweep } from '../../src/sweep/begin'
 import { inOrder } from '../../src/sweep/in-order'
+import { SweepStopped } from '../../src/sweep/faults'
 import { batchesOf, LINES_PER_BATCH } from '../../src/sweep/lines'
+import { SILENT } from '../../src/sweep/progress'
+import { runSweep } from '../../src/sweep/run-sweep'
 import { scanInput } from '../../src/sweep/scan'
 import { sweepFolder } from './sweeping'
 
@@ -80,4 +84,26 @@ test('no more than the width is in hand, and results come in the order of the it
   )
   expect(handed).toEqual(Array.from({ length: 40 }, (_, item) => 10 * item))
   expect(most).toBe(4)
+})
+
+test('a sweep that has to stop keeps what was written before, and says so', async () => {
+  const folder = await sweepFolder()
+  const [input, out] = [join(folder, 'in.ndjson'), join(folder, 'out.ndjson')]
+  await writeFile(input, '{}\n'.repeat(3 * LINES_PER_BATCH))
+  const run = runSweep({
+    input,
+    out,
+    beginning: await beginSweep(input, out, false),
+    width: 1,
+    answer: ({ firstLine }) =>
+      firstLine === 1
+        ? Promise.resolve({ bytes: new TextEncoder().encode('first\n'), counts: NO_COUNTS })
+        : Promise.reject(new Error('the thread died')),
+    meter: SILENT,
+  })
+  await expect(run).rejects.toThrow(SweepStopped)
+  await expect(run).rejects.toThrow(
+    'The sweep had to stop: the thread died. What is written stays; the same command goes on from there.',
+  )
+  expect(await readFile(out, 'utf8')).toBe('first\n')
 })

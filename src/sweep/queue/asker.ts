@@ -2,16 +2,12 @@ import { type Job, type Queue, QueueEvents } from 'bullmq'
 import type { Redis } from 'ioredis'
 import { briefPathOf } from '../../data/sweep-file'
 import type { Answered, Batch, BriefText } from '../batch'
+import { SweepStopped } from '../faults'
 import type { BriefTexts } from '../line-solver'
 import { jobOptions, type LinesJob, type LinesResult, QUEUE } from './jobs'
 
 /** How long to wait for word of a job before looking for oneself; milliseconds. */
 const LOOK_AGAIN_MS = 5_000
-
-/** Thrown where workers have given lines up. */
-export class LinesGivenUp extends Error {
-  override readonly name = 'LinesGivenUp'
-}
 
 /** Puts the batches of one sweep on the server and waits for their answers. */
 export class Asker {
@@ -98,8 +94,8 @@ function isAnswered(job: Job<LinesJob, LinesResult>): boolean {
   return job.finishedOn !== undefined && Boolean(job.returnvalue)
 }
 
-function givenUp({ firstLine, count }: Batch, reason: string): LinesGivenUp {
-  return new LinesGivenUp(
-    `Workers gave up lines ${firstLine} to ${firstLine + count - 1}: ${reason}. What is written stays; the same command goes on from there.`,
+function givenUp({ firstLine, count }: Batch, reason: string): SweepStopped {
+  return new SweepStopped(
+    `Workers gave up lines ${firstLine} to ${firstLine + count - 1}: ${reason}.`,
   )
 }

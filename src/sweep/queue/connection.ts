@@ -1,5 +1,5 @@
 import { Redis } from 'ioredis'
-import { SweepRefused } from '../begin'
+import { SweepRefused } from '../faults'
 
 /** How long a server may take to answer at first, in milliseconds. */
 const FIRST_ANSWER_MS = 5_000
