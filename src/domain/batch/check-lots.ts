@@ -30,12 +30,12 @@ export function lotProblems({ lots = {} }: BatchOrder, library: Library): Proble
 function valueProblems(oil: string, lot: OilLot, library: Library): Problem[] {
   const { saponificationValue: value, tolerance } = lot
   const path = `lots.${oil}.saponificationValue`
-  const range = oilOf(library, oil).saponificationValue
+  const { name, saponificationValue: range } = oilOf(library, oil)
   if (value === undefined)
     return tolerance === undefined
       ? []
       : [problem(`lots.${oil}.tolerance`, 'A tolerance needs the value that it belongs to.')]
-  if (!believable(value, range)) return [problem(path, unbelievableMessage(value, range))]
+  if (!believable(value, range)) return [problem(path, unbelievableMessage(value, name, range))]
   if (tolerance === undefined || (tolerance >= 0 && tolerance < value)) return []
   return [
     problem(
@@ -50,8 +50,8 @@ function believable(value: number, { low, high }: NaturalRange): boolean {
   return value >= low * (1 - BELIEVABLE) && value <= high * (1 + BELIEVABLE)
 }
 
-function unbelievableMessage(value: number, range: NaturalRange): string {
-  const between = `Sound lots of this oil have ${range.low} to ${range.high} mg KOH/g`
+function unbelievableMessage(value: number, name: string, range: NaturalRange): string {
+  const between = `Sound lots of ${name.charAt(0).toLowerCase()}${name.slice(1)} have ${range.low} to ${range.high} mg KOH/g`
   const meant = valueMeant(value, range)
   if (!meant) return `The value is ${value} mg KOH/g. ${between}. Look at the certificate again.`
   return (
@@ -69,15 +69,17 @@ function valueMeant(value: number, range: NaturalRange) {
 /** For each lot whose value was given in another unit: the value in mg KOH/g in its place. */
 export function lotRemedies({ lots = {} }: BatchOrder, library: Library): Remedy[] {
   return Object.entries(lots).flatMap(([oil, lot]) => {
-    const range = library.oils.get(oil)?.saponificationValue
+    const known = library.oils.get(oil)
     const value = lot.saponificationValue
-    if (!range || value === undefined || believable(value, range)) return []
+    if (!known || value === undefined) return []
+    const { name, saponificationValue: range } = known
+    if (believable(value, range)) return []
     const meant = valueMeant(value, range)
     if (!meant) return []
     const saponificationValue = meant.mgKohPerG
     return [
       {
-        answers: unbelievableMessage(value, range),
+        answers: unbelievableMessage(value, name, range),
         says: `Take ${plain(saponificationValue)} mg KOH/g`,
         change: { lots: { ...lots, [oil]: { ...lot, saponificationValue } } },
       },
