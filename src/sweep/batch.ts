@@ -37,6 +37,8 @@ export const NO_COUNTS: Counts = {
 export interface Answered {
   readonly bytes: Uint8Array<ArrayBuffer>
   readonly counts: Counts
+  /** How long the thread worked on them, ms. */
+  readonly tookMs: number
 }
 
 /** The text of a brief that lines name by its path, or why it can't be read. */

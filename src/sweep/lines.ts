@@ -1,8 +1,11 @@
 import { createReadStream } from 'node:fs'
 import { type Batch, LONGEST_LINE } from './batch'
 
-/** Lines that go to a thread at once: some milliseconds of work. Batches end at multiples of it. */
-export const LINES_PER_BATCH = 128
+/** A batch of so many bytes is closed, however few lines it has. */
+const MOST_BYTES = 1024 * 1024
+
+/** How many lines the batch that begins with a line is to have. */
+export type BatchSize = (firstLine: number) => number
 
 const NEWLINE = 10
 
@@ -16,8 +19,12 @@ export interface Place {
  * The lines of a file from a place on, in batches, reading no further than asked. A line over
  * `LONGEST_LINE` comes cut off just beyond it, so that no line, however long, fills memory.
  */
-export async function* batchesOf(path: string, { offset, lines }: Place): AsyncGenerator<Batch> {
-  const batch = new OpenBatch(lines + 1, offset)
+export async function* batchesOf(
+  path: string,
+  { offset, lines }: Place,
+  size: BatchSize,
+): AsyncGenerator<Batch> {
+  const batch = new OpenBatch(lines + 1, offset, size)
   for await (const chunk of createReadStream(path, { start: offset }) as AsyncIterable<Buffer>) {
     for (let from = 0; from < chunk.length;) {
       from = batch.take(chunk, from)
@@ -33,13 +40,18 @@ class OpenBatch {
   #parts: Uint8Array[] = []
   #firstLine: number
   #nextLine: number
+  /** The line that is no more in it. */
+  #endLine: number
+  #bytes = 0
   #lineBytes = 0
 
   constructor(
     firstLine: number,
     private offset: number,
+    private readonly size: BatchSize,
   ) {
     this.#firstLine = this.#nextLine = firstLine
+    this.#endLine = firstLine + size(firstLine)
   }
 
   get isEmpty(): boolean {
@@ -47,7 +59,7 @@ class OpenBatch {
   }
 
   get isFull(): boolean {
-    return !this.isEmpty && (this.#nextLine - 1) % LINES_PER_BATCH === 0
+    return this.#nextLine >= this.#endLine || (!this.isEmpty && this.#bytes >= MOST_BYTES)
   }
 
   /** Takes lines from a place in a chunk on, to its end or until the batch is full; returns how far it came. */
@@ -57,6 +69,7 @@ class OpenBatch {
       const newline = chunk.indexOf(NEWLINE, from)
       const to = newline < 0 ? chunk.length : newline + 1
       this.#lineBytes += to - from
+      this.#bytes += to - from
       const over = this.#lineBytes - LONGEST_LINE - 1
       if (over > 0) {
         // Of a line that is too long only what shows that it is.
@@ -86,7 +99,9 @@ class OpenBatch {
       endOffset: this.offset,
     }
     this.#parts = []
+    this.#bytes = 0
     this.#firstLine = this.#nextLine
+    this.#endLine = this.#firstLine + this.size(this.#firstLine)
     return batch
   }
 

@@ -2,6 +2,7 @@ import { dirname, resolve } from 'node:path'
 import { beginSweep } from './begin'
 import { startPool } from './pool'
 import type { Meter } from './progress'
+import { FittingBatch } from './fitting-batch'
 import { runSweep, type SweepOutcome } from './run-sweep'
 
 /** What is asked of a sweep. */
@@ -20,12 +21,18 @@ export async function sweepHere(order: SweepOrder, threads: number): Promise<Swe
   const beginning = await beginSweep(order.input, order.out, order.restart)
   const pool = startPool(threads)
   const briefs = dirname(resolve(order.input))
+  const lines = new FittingBatch()
   try {
     return await runSweep({
       ...order,
       beginning,
       width: threads * BATCHES_PER_THREAD,
-      answer: ({ firstLine, bytes }) => pool.answer({ firstLine, bytes, briefs }),
+      size: () => lines.perBatch,
+      answer: async ({ firstLine, count, bytes }) => {
+        const answered = await pool.answer({ firstLine, bytes, briefs })
+        lines.took(count, answered.tookMs)
+        return answered
+      },
     })
   } finally {
     await pool.close()

@@ -3,7 +3,7 @@ import { addCounts, type Answered, type Batch, type Counts, NO_COUNTS } from './
 import type { Beginning } from './begin'
 import { SweepStopped } from './faults'
 import { inOrder } from './in-order'
-import { batchesOf } from './lines'
+import { batchesOf, type BatchSize } from './lines'
 import { type Meter, Pace } from './progress'
 
 /** What a run of a sweep needs. */
@@ -11,6 +11,8 @@ export interface SweepRun {
   readonly input: string
   readonly out: string
   readonly beginning: Beginning
+  /** Lines in a batch. */
+  readonly size: BatchSize
   /** Batches in hand at once. */
   readonly width: number
   readonly answer: (batch: Batch) => Promise<Answered>
@@ -38,13 +40,18 @@ export async function runSweep(run: SweepRun): Promise<SweepOutcome> {
   let [lines, counts] = [place.lines, NO_COUNTS]
   const out = await open(run.out, 'a')
   try {
-    await inOrder(batchesOf(run.input, place), run.width, run.answer, async (batch, answered) => {
-      await writeAll(out, answered.bytes)
-      await run.written?.(batch)
-      lines += batch.count
-      counts = addCounts(counts, answered.counts)
-      run.meter.show(pace.at(batch.endOffset, lines))
-    })
+    await inOrder(
+      batchesOf(run.input, place, run.size),
+      run.width,
+      run.answer,
+      async (batch, answered) => {
+        await writeAll(out, answered.bytes)
+        await run.written?.(batch)
+        lines += batch.count
+        counts = addCounts(counts, answered.counts)
+        run.meter.show(pace.at(batch.endOffset, lines))
+      },
+    )
     await out.datasync()
   } catch (error) {
     throw stopped(error)

@@ -14,6 +14,7 @@ const folders = new Recent<BriefTexts>(1)
 export function answerBatch({ firstLine, bytes, briefs }: Task): Answered {
   const texts =
     typeof briefs === 'string' ? folders.get(briefs, () => briefTextsIn(briefs)) : given(briefs)
+  const startMs = performance.now()
   const answers: string[] = []
   const counts = { ...NO_COUNTS }
   linesIn(bytes).forEach((line, index) => {
@@ -21,7 +22,8 @@ export function answerBatch({ firstLine, bytes, briefs }: Task): Answered {
     answers.push(json, '\n')
     counts[status]++
   })
-  return { bytes: new TextEncoder().encode(answers.join('')), counts }
+  const written = new TextEncoder().encode(answers.join(''))
+  return { bytes: written, counts, tookMs: performance.now() - startMs }
 }
 
 function linesIn(bytes: Uint8Array): string[] {

@@ -4,17 +4,21 @@ import fc from 'fast-check'
 import { expect, test } from 'vitest'
 import { type Batch, LONGEST_LINE, NO_COUNTS } from '../../src/sweep/batch'
 import { beginSweep } from '../../src/sweep/begin'
+import { FittingBatch } from '../../src/sweep/fitting-batch'
 import { inOrder } from '../../src/sweep/in-order'
 import { SweepStopped } from '../../src/sweep/faults'
-import { batchesOf, LINES_PER_BATCH } from '../../src/sweep/lines'
+import { batchesOf } from '../../src/sweep/lines'
 import { SILENT } from '../../src/sweep/progress'
 import { runSweep } from '../../src/sweep/run-sweep'
 import { scanInput } from '../../src/sweep/scan'
 import { sweepFolder } from './sweeping'
 
+const LINES = 64
+
 async function batches(path: string, place = { offset: 0, lines: 0 }): Promise<Batch[]> {
   const found: Batch[] = []
-  for await (const batch of batchesOf(path, place)) found.push(batch)
+  for await (const batch of batchesOf(path, place, (line) => LINES - ((line - 1) % LINES)))
+    found.push(batch)
   return found
 }
 
@@ -36,8 +40,7 @@ test('batches hold every line of a file in order, from any line on', async () =>
         const whole = await batches(path)
         expect(textOf(whole)).toBe(text)
         expect(whole.reduce((sum, one) => sum + one.count, 0)).toBe(count)
-        for (const { firstLine } of whole.slice(1))
-          expect((firstLine - 1) % LINES_PER_BATCH).toBe(0)
+        for (const { firstLine } of whole.slice(1)) expect((firstLine - 1) % LINES).toBe(0)
         const done = pick % (count + 1)
         const { place } = await scanInput(path, done)
         if (!place) throw new Error(`No place after ${done} of ${count} lines`)
@@ -89,15 +92,20 @@ test('no more than the width is in hand, and results come in the order of the it
 test('a sweep that has to stop keeps what was written before, and says so', async () => {
   const folder = await sweepFolder()
   const [input, out] = [join(folder, 'in.ndjson'), join(folder, 'out.ndjson')]
-  await writeFile(input, '{}\n'.repeat(3 * LINES_PER_BATCH))
+  await writeFile(input, '{}\n'.repeat(3 * LINES))
   const run = runSweep({
     input,
     out,
     beginning: await beginSweep(input, out, false),
     width: 1,
+    size: () => LINES,
     answer: ({ firstLine }) =>
       firstLine === 1
-        ? Promise.resolve({ bytes: new TextEncoder().encode('first\n'), counts: NO_COUNTS })
+        ? Promise.resolve({
+            bytes: new TextEncoder().encode('first\n'),
+            counts: NO_COUNTS,
+            tookMs: 1,
+          })
         : Promise.reject(new Error('the thread died')),
     meter: SILENT,
   })
@@ -106,4 +114,14 @@ test('a sweep that has to stop keeps what was written before, and says so', asyn
     'The sweep had to stop: the thread died. What is written stays; the same command goes on from there.',
   )
   expect(await readFile(out, 'utf8')).toBe('first\n')
+})
+
+test('hard lines travel few at a time and easy ones many, up to a limit', () => {
+  const batch = new FittingBatch()
+  for (let round = 0; round < 20; round++) batch.took(batch.perBatch, 0.03 * batch.perBatch)
+  expect(batch.perBatch).toBe(1024)
+  batch.took(1024, 1024 * 20)
+  expect(batch.perBatch).toBe(2)
+  batch.took(2, 4_000)
+  expect(batch.perBatch).toBe(1)
 })

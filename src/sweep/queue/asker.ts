@@ -43,8 +43,8 @@ export class Asker {
       const job = (await this.queue.getJob(id)) ?? (await this.queue.add('lines', data, options))
       if (isAnswered(job)) {
         word.leaveOff()
-        const { text, counts } = job.returnvalue
-        return { bytes: new TextEncoder().encode(text), counts }
+        const { text, ...rest } = job.returnvalue
+        return { ...rest, bytes: new TextEncoder().encode(text) }
       }
       if (job.finishedOn !== undefined) {
         word.leaveOff()

@@ -6,7 +6,14 @@ import type { SweepOrder } from '../local'
 import { runSweep, type SweepOutcome } from '../run-sweep'
 import { Asker } from './asker'
 import { connected } from './connection'
-import { BATCHES_ON_SERVER, EVENTS_KEPT, type LinesJob, type LinesResult, QUEUE } from './jobs'
+import {
+  BATCHES_ON_SERVER,
+  EVENTS_KEPT,
+  type LinesJob,
+  linesOfJob,
+  type LinesResult,
+  QUEUE,
+} from './jobs'
 import { startWatch } from './watch'
 
 /**
@@ -29,6 +36,7 @@ export async function sweepThroughQueue(order: SweepOrder, url: string): Promise
       ...order,
       beginning,
       width: BATCHES_ON_SERVER,
+      size: linesOfJob,
       answer: (batch) => asker.ask(batch),
       written: async (batch) => {
         watch.heard()

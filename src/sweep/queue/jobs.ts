@@ -15,6 +15,18 @@ export interface LinesJob {
 export interface LinesResult {
   readonly text: string
   readonly counts: Counts
+  readonly tookMs: number
+}
+
+/** Lines of one job: some milliseconds of work, or a second where rules make it hard. */
+const LINES_PER_JOB = 128
+
+/**
+ * How many lines the job has that begins with a line. Jobs end at the same lines in every run, so that one
+ * that goes on finds what workers have answered meanwhile.
+ */
+export function linesOfJob(firstLine: number): number {
+  return LINES_PER_JOB - ((firstLine - 1) % LINES_PER_JOB)
 }
 
 /** Batches that are on the server at once, asked or answered: some MB. */

@@ -15,11 +15,11 @@ export async function workOnQueue(url: string, threads: number): Promise<{ batch
   const worker = new Worker<LinesJob, LinesResult>(
     QUEUE,
     async ({ data: { text, ...rest } }) => {
-      const { bytes, counts } = await pool.answer({
+      const { bytes, counts, tookMs } = await pool.answer({
         ...rest,
         bytes: new TextEncoder().encode(text),
       })
-      return { text: new TextDecoder().decode(bytes), counts }
+      return { text: new TextDecoder().decode(bytes), counts, tookMs }
     },
     {
       connection,
