@@ -1,8 +1,8 @@
 /** How long a thread should have with a batch, ms: handing one over takes a small part of it. */
-const FITTING_MS = 40
+const FITTING_MS = 20
 
 const FIRST_LINES = 16
-const MOST_LINES = 1024
+const MOST_LINES = 512
 
 /** A batch grows at most so many times over the one before: one quick one says little. */
 const MOST_GROWTH = 2

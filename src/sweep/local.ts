@@ -14,7 +14,7 @@ export interface SweepOrder {
 }
 
 /** Batches in hand for each thread: one at work and some waiting, so that none runs dry. */
-const BATCHES_PER_THREAD = 4
+const BATCHES_PER_THREAD = 3
 
 /** Runs a sweep on so many threads of this machine. */
 export async function sweepHere(order: SweepOrder, threads: number): Promise<SweepOutcome> {

@@ -119,9 +119,9 @@ test('a sweep that has to stop keeps what was written before, and says so', asyn
 test('hard lines travel few at a time and easy ones many, up to a limit', () => {
   const batch = new FittingBatch()
   for (let round = 0; round < 20; round++) batch.took(batch.perBatch, 0.03 * batch.perBatch)
-  expect(batch.perBatch).toBe(1024)
-  batch.took(1024, 1024 * 20)
-  expect(batch.perBatch).toBe(2)
-  batch.took(2, 4_000)
+  expect(batch.perBatch).toBe(512)
+  batch.took(512, 512 * 20)
+  expect(batch.perBatch).toBe(1)
+  batch.took(1, 4_000)
   expect(batch.perBatch).toBe(1)
 })
