@@ -19,8 +19,15 @@ export type MixedOutcome =
 /** The narrow interface behind which the solver stands; `gap` is in the objective's unit. */
 export type SolveMixed = (program: MixedProgram, gap: number, seconds: number) => MixedOutcome
 
-/** How far whole numbers may be off in HiGHS; they are rounded and checked anew. */
-const WHOLE_TOLERANCE = 1e-9
+/**
+ * How far whole numbers may be off in HiGHS; they are rounded and checked anew. A tighter one loses answers:
+ * where all prices are whole, HiGHS cuts off what is not a whole unit better to within this tolerance, and
+ * at 1e-9 its own rounding puts an answer exactly one unit better beyond it.
+ */
+const WHOLE_TOLERANCE = 1e-6
+
+/** How far a row may be off, in its own unit: far below any scale. */
+const ROW_TOLERANCE = 1e-9
 
 /** Makes a solver of mixed programs of a loaded HiGHS runtime (npm `highs`, WebAssembly, MIT). */
 export function mixedHighs(highs: Highs): SolveMixed {
@@ -35,7 +42,7 @@ export function mixedHighs(highs: Highs): SolveMixed {
       solver.options.set('mip_rel_gap', 0)
       solver.options.set('mip_abs_gap', gap)
       solver.options.set('mip_feasibility_tolerance', WHOLE_TOLERANCE)
-      solver.options.set('primal_feasibility_tolerance', WHOLE_TOLERANCE)
+      solver.options.set('primal_feasibility_tolerance', ROW_TOLERANCE)
       solver.options.set('time_limit', seconds)
       const { modelStatus: status } = solver.run()
       if (status === modelStatus.infeasible) return { status: 'infeasible' }
