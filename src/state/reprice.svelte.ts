@@ -123,6 +123,11 @@ export class RepriceDesk {
     )
   }
 
+  /** The brief's name. */
+  get name(): string {
+    return this.explorer.draft.name
+  }
+
   /** The brief as it is asked here: after the least cost within its wishes, whatever its own goal. */
   readonly brief: Brief = $derived.by(() => ({
     ...this.explorer.brief,

@@ -57,3 +57,22 @@ pageTest('the curves of why and the shelf are saved as files', async ({ open }) 
   const shares = rows.slice(1).map((row) => Number(row.split(',').at(-1)))
   expect(shares.reduce((sum, share) => sum + share, 0)).toBeCloseTo(100, 2)
 })
+
+pageTest('what changes of prices do is saved as files', async ({ open }) => {
+  const page = await open()
+  await solved(page)
+  await page.evaluate(() => (location.hash = 'ledger/change'))
+  const panel = part(page, 'If prices change')
+  await panel.getByRole('table').waitFor()
+  const oil = await panel.getByRole('columnheader').first().innerText()
+  const file = `${NAME}-price-of-${oil.replace(' a kg', '')}`
+  expectWhole((await saved(page, 'The picture as SVG', `${file}.svg`, panel)).toString('utf8'))
+  const formulas = rowsOf(await saved(page, 'The formulas as CSV', `${file}.csv`, panel))
+  expect(formulas).toHaveLength((await panel.locator('tbody tr').count()) + 1)
+
+  await panel.getByRole('button', { name: 'An oil is gone', exact: true }).click()
+  await panel.getByRole('region', { name: 'Replacements' }).waitFor()
+  const without = `${NAME}-without-${oil.replace(' a kg', '')}.csv`
+  const replacements = rowsOf(await saved(page, 'The replacements as CSV', without, panel))
+  expect(replacements).toHaveLength((await panel.locator('tbody tr').count()) + 1)
+})

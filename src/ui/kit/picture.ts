@@ -108,7 +108,8 @@ function carryStyles(from: Element, to: Element): void {
     'style',
     STYLES.map((name) => `${name}:${computed.getPropertyValue(name)}`).join(';'),
   )
-  to.removeAttribute('class')
+  // What a style sheet outranks says nothing any more, and may name the page's own variables.
+  for (const name of ['class', ...STYLES]) to.removeAttribute(name)
   for (const [index, child] of [...from.children].entries()) {
     const other = to.children[index]
     if (other) carryStyles(child, other)
