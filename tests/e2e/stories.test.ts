@@ -84,6 +84,12 @@ pageTest('a harder bar is found with the same lather, as far as can be told', as
   expect(await weighed(page)).toContain('naoh')
 })
 
+/** Cost per kg of the first column; NaN until it is there. */
+async function costOnBench(page: Page): Promise<number> {
+  const [first = ''] = await cells(page, 'Cost')
+  return Number.parseFloat(first.replace(/^\D+/u, ''))
+}
+
 pageTest('a wholesale formula is costed, and follows a price to the cent', async ({ open }) => {
   const page = await open()
   await solved(page)
@@ -103,8 +109,7 @@ pageTest('a wholesale formula is costed, and follows a price to the cent', async
 
   await openBench(page)
   await put(page, 'The blend in hand')
-  const perKg = (await cells(page, 'Cost'))[0] ?? ''
-  expect(Number.parseFloat(perKg.replace(/^\D+/u, ''))).toBeCloseTo(byHand, 2)
+  await expect.poll(() => costOnBench(page), SOON).toBeCloseTo(byHand, 2)
 
   await goTo(page, 'Brief and Map')
   await field(page, 'Price of Coconut, per kg').fill('6.20')
@@ -112,6 +117,5 @@ pageTest('a wholesale formula is costed, and follows a price to the cent', async
   await goTo(page, 'Bench')
   // The old bar at the new price: 27.5 % coconut, 3.10 dearer per kg.
   const dearer = byHand + ((blend['coconut'] ?? NaN) / 100) * (6.2 - (prices['coconut'] ?? NaN))
-  const now = (await cells(page, 'Cost'))[0] ?? ''
-  expect(Number.parseFloat(now.replace(/^\D+/u, ''))).toBeCloseTo(dearer, 2)
+  await expect.poll(() => costOnBench(page), SOON).toBeCloseTo(dearer, 2)
 })
