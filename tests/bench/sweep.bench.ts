@@ -17,7 +17,7 @@ const BRIEF_LINES = quick ? 1_000 : 50_000
 const HIGHS_LINES = quick ? 200 : 3_000
 const SAME_GOAL = 1e-6
 
-test('a sweep is timed on one thread and on two, and beside HiGHS called line by line', async () => {
+test('a sweep is timed on one core and on two, and beside HiGHS called line by line', async () => {
   const where = circumstances(quick)
   const cli = await viteBuild('cli')
   onTestFinished(cli.remove)
@@ -33,13 +33,17 @@ test('a sweep is timed on one thread and on two, and beside HiGHS called line by
 
 async function figuresOf(workload: Workload, tool: string, folder: string): Promise<SweepFigures> {
   const { name, path, lines } = workload
-  const rates: { one: number[]; two: number[] } = { one: [], two: [] }
+  const rates: { core: number[]; one: number[]; two: number[] } = { core: [], one: [], two: [] }
   let answers: Timed['goals'] = []
   for (let round = 0; round < ROUNDS; round++) {
-    const one = await sweepTimed(tool, path, join(folder, 'one.ndjson'), 1)
-    const two = await sweepTimed(tool, path, join(folder, 'two.ndjson'), 2)
+    const out = (file: string) => join(folder, file)
+    const core = await sweepTimed(tool, path, out('core.ndjson'), { threads: 1, oneCore: true })
+    const one = await sweepTimed(tool, path, out('one.ndjson'), { threads: 1 })
+    const two = await sweepTimed(tool, path, out('two.ndjson'), { threads: 2 })
     expect(two.goals).toEqual(one.goals)
+    expect(core.goals).toEqual(one.goals)
     answers = two.goals
+    rates.core.push(lines / core.seconds)
     rates.one.push(lines / one.seconds)
     rates.two.push(lines / two.seconds)
   }
@@ -48,6 +52,7 @@ async function figuresOf(workload: Workload, tool: string, folder: string): Prom
   return {
     name,
     lines,
+    oneCore: median(rates.core),
     oneThread: median(rates.one),
     twoThreads: median(rates.two),
     highs: HIGHS_LINES / highs.seconds,

@@ -172,3 +172,24 @@ pageTest(
     expect(await typed(page, 'Hardness, at least')).toBe(asked)
   },
 )
+
+pageTest(
+  'where no single change is enough, the least together is offered and mends it',
+  async ({ open }) => {
+    const page = await open()
+    // Each of these is out of reach by itself, so that two clashes stand behind one another.
+    await overAsk(page, {
+      'Hardness, at most': '',
+      'Hardness, at least': '70',
+      'Lather, at least': '80',
+    })
+    const changes = page.getByRole('region', { name: 'Smallest changes' })
+    expect(await changes.getByRole('button', { name: /^Set to / }).count()).toBe(0)
+    await changes.getByRole('button', { name: 'Make these changes' }).click()
+    await solved(page)
+    expect(await typed(page, 'Hardness, at least')).toBeLessThan(70)
+    expect(await typed(page, 'Lather, at least')).toBeLessThan(80)
+    await page.keyboard.press('Control+z')
+    await expect.poll(() => typed(page, 'Lather, at least'), SOON).toBe(80)
+  },
+)

@@ -6,7 +6,7 @@ import type { Brief } from './brief'
 import { type Limit, limitsOf } from './limits'
 import type { SolveProgram } from './program'
 import { type Range, withoutWishes } from './ranges'
-import { type SharedLoss, sharedLoss, type SingleChange, singleChanges } from './reasons'
+import { nearestWayOut, sharedLoss, type SingleChange, singleChanges, type WayOut } from './reasons'
 import { reachUnderRules, type RuledRange, statesRules } from './rules'
 import { type Answer, solveBrief } from './solve'
 import { valueUnderWish } from './variation/wishes'
@@ -29,7 +29,9 @@ export interface Study {
   /** Single changes that would make an infeasible brief work. */
   readonly relaxations: readonly SingleChange[]
   /** The way out of a clash in which all its limits give way alike; missing where that is none. */
-  readonly shared?: SharedLoss | undefined
+  readonly shared?: WayOut | undefined
+  /** Where neither of these is enough: the least that is, over all limits. */
+  readonly nearest?: WayOut | undefined
 }
 
 /** Milliseconds for what the measures reach under rules; what is not proved by then says so. */
@@ -66,11 +68,11 @@ function waysOut(
   brief: Brief,
   conflict: readonly string[],
   library: Library,
-): Pick<Study, 'relaxations' | 'shared'> {
-  return {
-    relaxations: singleChanges(brief, conflict, library),
-    shared: conflict.length > 1 ? sharedLoss(brief, conflict, library) : undefined,
-  }
+): Pick<Study, 'relaxations' | 'shared' | 'nearest'> {
+  const relaxations = singleChanges(brief, conflict, library)
+  const shared = conflict.length > 1 ? sharedLoss(brief, conflict, library) : undefined
+  const enough = relaxations.length > 0 || shared !== undefined
+  return { relaxations, shared, nearest: enough ? undefined : nearestWayOut(brief, library) }
 }
 
 function ruledReach(space: BlendSpace): Pick<Study, 'reach' | 'openReach'> {

@@ -12,15 +12,23 @@ export interface Timed {
   readonly goals: readonly (number | null)[]
 }
 
+/** On how much of the machine a sweep runs. */
+export interface Room {
+  readonly threads: number
+  /** Whether all of the process, what reads and writes too, is held to one core. */
+  readonly oneCore?: boolean
+}
+
 /** One run of the built command line over a whole file. */
 export async function sweepTimed(
   tool: string,
   path: string,
   out: string,
-  threads: number,
+  { threads, oneCore = false }: Room,
 ): Promise<Timed> {
   const args = ['sweep', path, '--out', out, '--threads', String(threads), '--restart', '--quiet']
-  const { seconds } = JSON.parse(await run([tool, ...args])) as { seconds: number }
+  const before = oneCore ? HELD_TO_ONE_CORE : []
+  const { seconds } = JSON.parse(await run([tool, ...args], before)) as { seconds: number }
   const answers = (await readFile(out, 'utf8')).split('\n').slice(0, -1)
   const goals = answers.map(
     (line) => (JSON.parse(line) as { goalValue?: number }).goalValue ?? null,
@@ -45,8 +53,12 @@ export async function highsTimed(folder: string, path: string, lines: number): P
   return JSON.parse(await run([join(folder, 'highs-lines.js'), path, String(lines)])) as Timed
 }
 
-async function run(args: readonly string[]): Promise<string> {
-  const child = spawn(process.execPath, args, {
+/** util-linux has it, and so has every Linux; elsewhere the bench fails and says that it is missing. */
+const HELD_TO_ONE_CORE = ['taskset', '--cpu-list', '0']
+
+async function run(args: readonly string[], before: readonly string[] = []): Promise<string> {
+  const [command = '', ...rest] = [...before, process.execPath, ...args]
+  const child = spawn(command, rest, {
     cwd: projectRoot,
     env: { ...process.env, NODE_ENV: 'production' },
     stdio: ['ignore', 'pipe', 'inherit'],

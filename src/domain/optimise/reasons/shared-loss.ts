@@ -4,20 +4,13 @@ import { WHOLE_PERCENT } from '../../units'
 import { BlendSpace } from '../blend-space'
 import type { Brief } from '../brief'
 import { type Limit, withLimit } from '../limits'
-import { bestBlend, type Found } from '../solve'
+import { bestBlend } from '../solve'
 import { solveWithOwn } from '../solvers/own'
 import { UnsoundAnswer } from '../verify'
 import { elasticRow, unitsPer, wholeRow } from './elastic'
 import { placesOf } from './limit-place'
 import { marksBeyond } from './marks'
-import type { LimitChange } from './nearest'
-
-/** A way out of a clash in which every limit of it gives way alike. */
-export interface SharedLoss {
-  /** The limits in the brief's order, each rounded to the side that works. */
-  readonly changes: readonly LimitChange[]
-  readonly found: Found
-}
+import type { WayOut } from './way-out'
 
 /**
  * Moves all limits of a conflict by the same number of units (see `unitsPer`: ties of a measure,
@@ -28,7 +21,7 @@ export function sharedLoss(
   brief: Brief,
   conflict: readonly string[],
   library: Library,
-): SharedLoss | undefined {
+): WayOut | undefined {
   const space = new BlendSpace(brief, library)
   const shared = placesOf(space)
     .map(({ limit }) => limit)
