@@ -12,10 +12,12 @@ const goTo = (page: Page, place: string) =>
 const ask = (page: Page, kind: string) =>
   page.getByRole('button', { name: kind, exact: true }).click()
 
-const weighed = (page: Page) =>
-  page
-    .locator('[data-weigh]')
-    .evaluateAll((rows) => rows.map((row) => row.getAttribute('data-weigh') ?? ''))
+/** What the sheet has to weigh, once it is there. */
+async function weighed(page: Page): Promise<string[]> {
+  await page.locator('[data-weigh="naoh"]').waitFor()
+  const rows = page.locator('[data-weigh]')
+  return rows.evaluateAll((all) => all.map((row) => row.getAttribute('data-weigh') ?? ''))
+}
 
 pageTest('a disputed oil is replaced, and the bar stays the bar people like', async ({ open }) => {
   const page = await open()
@@ -60,7 +62,6 @@ pageTest('a disputed oil is replaced, and the bar stays the bar people like', as
 
   await head(page, 'B').click()
   await page.getByRole('link', { name: 'Take B to Batch' }).click()
-  await page.locator('[data-weigh="naoh"]').waitFor()
   expect(await weighed(page)).not.toContain('shea')
 })
 
