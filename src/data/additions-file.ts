@@ -27,6 +27,12 @@ export const acidsSchema = z.array(
     crystalWaters: z.int().min(0),
     strength: z.enum(['pure', 'stated']),
     usualStrengthsPercent: z.array(percent),
+    usualPercentOfOils: z.strictObject({ low: percent, high: percent }),
+    mostPercentOfOils: percent,
+    doseBasis: basisSchema,
+    leastPart: z.number().min(0.5).max(1),
+    leastPartBasis: basisSchema,
+    weakerForm: idText.nullable(),
     saltInci: z.strictObject({ naoh: text, koh: text }),
   }),
 )

@@ -12,6 +12,16 @@ const MOULD_FORMS =
 
 const percent = z.number()
 const perAlkali = z.strictObject({ naoh: percent.optional(), koh: percent.optional() })
+const purityIs = z.union(
+  [
+    z.enum(['atLeast', 'exactly']),
+    z.strictObject({ certificate: z.string(), within: percent.optional() }),
+  ],
+  {
+    error: ({ input }) =>
+      `${found(input)} Give "atLeast", "exactly" or { "certificate": "number on the paper", "within": points }.`,
+  },
+)
 const shares = z.record(z.string(), percent)
 const amount = { grams: mass.optional(), percentOfOils: percent.optional() }
 const idOf = (facts: readonly { readonly id: string }[]) => z.enum(facts.map(({ id }) => id))
@@ -70,6 +80,7 @@ const lot = z.strictObject({
   saponificationValue: z.number().optional(),
   tolerance: z.number().optional(),
   name: z.string().optional(),
+  certificate: z.string().optional(),
 })
 
 /** The file format of a batch order, version 1; shares, purities and superfat in percent. */
@@ -101,9 +112,15 @@ export const batchFile = z.strictObject({
   purity: perAlkali
     .default({})
     .describe('Percent of pure alkali in what is weighed; 100 if left out'),
+  purityIs: z
+    .strictObject({ naoh: purityIs.optional(), koh: purityIs.optional() })
+    .optional()
+    .describe(
+      'How each purity is meant: atLeast (if left out; counted up to 100 % NaOH, 92 % KOH), exactly, or a certificate of the lot',
+    ),
   purityUpTo: perAlkali
     .optional()
-    .describe('Highest purity the bag may really have, percent; widens the span of the superfat'),
+    .describe('Highest purity the bag may really have, percent; widens the span, never narrows it'),
   lyeSolution: perAlkali
     .optional()
     .describe('Alkali that comes dissolved: percent of pure hydroxide by weight; then no purity'),
@@ -120,7 +137,9 @@ export const batchFile = z.strictObject({
   lots: z
     .record(z.string(), lot)
     .optional()
-    .describe('By oil: saponification value of the lot in mg KOH/g, its tolerance, its name'),
+    .describe(
+      'By oil: saponification value of the lot in mg KOH/g, its tolerance (at least 0.5 %), the lot’s name and the certificate’s number',
+    ),
   water: water.describe(
     'Percent hydroxide in the lye, g water per g hydroxide, percent of oils, or only from liquids',
   ),
@@ -135,6 +154,8 @@ export const batchFile = z.strictObject({
         ...amount,
         strengthPercent: percent.optional(),
         strengthFromPercent: percent.optional(),
+        certificate: z.string().optional(),
+        formSure: z.boolean().optional(),
         alkali: z.enum(['add', 'leave']),
       }),
     )
@@ -194,7 +215,11 @@ export const batchFile = z.strictObject({
   confirmedLean: z
     .string()
     .optional()
-    .describe('Why a batch is weighed out whose leanest lots could leave free lye'),
+    .describe('Why a batch is weighed out of which more than one lot in 200 would hold free lye'),
+  leanSeen: z
+    .boolean()
+    .optional()
+    .describe('Ticked by hand: read that the leanest lots of all would leave free lye'),
   pricesPerKg: z
     .record(z.string(), z.number())
     .optional()

@@ -26,7 +26,7 @@ const demoFile = z.strictObject({
   batch: z.strictObject({
     oilGrams: z.number(),
     alkali: z.enum(['naoh', 'koh']),
-    purityPercent: z.number(),
+    purity: z.strictObject({ naoh: z.number(), koh: z.number() }),
     superfatPercent: z.number(),
     water: z.strictObject({ lyeConcentration: z.number() }),
     scale: z.strictObject({ oilStepG: z.number(), lyeStepG: z.number() }),

@@ -29,7 +29,14 @@ const basisSchema = z.enum([
 ]) satisfies z.ZodType<Basis>
 
 /** data/sources.json: where figures come from and whether they were read there or recalled. */
-export const sourceSchema = z.strictObject({ id, citation: text, taken: text, basis: basisSchema })
+export const sourceSchema = z.strictObject({
+  id,
+  citation: text,
+  taken: text,
+  basis: basisSchema,
+  /** The standard's own text was read, not a restatement. */
+  standardItself: z.literal(true).optional(),
+})
 
 /** data/fatty-acids.json. */
 export const fattyAcidSchema = z.strictObject({
@@ -59,6 +66,31 @@ const rangeSchema = z
       `${JSON.stringify(input)} does not rise: put low, typical and high in order`,
   }) satisfies z.ZodType<SourcedRange>
 
+const fraction = z.number().min(0).max(1)
+const partSchema = z
+  .strictObject({ low: fraction, typical: fraction, high: fraction })
+  .refine(rises, { error: 'The reacting part does not rise: put low, typical and high in order' })
+
+/** A saponification value, with a printed low end that was widened and a measured spread where there is one. */
+const saponificationSchema = z
+  .strictObject({
+    low: amount,
+    typical: amount,
+    high: amount,
+    printedLow: amount.optional(),
+    spread: z
+      .strictObject({ sd: z.number().positive(), lots: z.int().min(2), source: id })
+      .optional(),
+    ...limitsSource,
+    ...typicalSource,
+  })
+  .refine(rises, {
+    error: 'The saponification value does not rise: put low, typical and high in order',
+  })
+  .refine(({ low, printedLow }) => printedLow === undefined || low < printedLow, {
+    error: 'A printed low end stands only beside a lower one',
+  })
+
 const profileSchema = z.record(id, rangeSchema).refine(
   (acids) => {
     const sum = Object.values(acids).reduce((total, { typical }) => total + typical, 0)
@@ -85,7 +117,8 @@ export const oilSchema = z.strictObject({
     ...limitsSource,
   }),
   acids: profileSchema,
-  saponificationValue: rangeSchema,
+  saponificationValue: saponificationSchema,
+  reacts: z.strictObject({ cold: partSchema, hot: partSchema, ...limitsSource }).optional(),
   iodineValue: rangeSchema,
   unsaponifiableGPerKg: z
     .strictObject({ typical: amount, high: amount, ...limitsSource, ...typicalSource })

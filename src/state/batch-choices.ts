@@ -9,8 +9,6 @@ export interface SecondAlkali {
   /** How much of the work it does, percent; the first does the rest. */
   readonly percent: number
   readonly by: 'mol' | 'weight'
-  /** Percent of pure alkali in what is weighed. */
-  readonly purityPercent: number
 }
 
 /** What has been done of the batch on the bench; kept, so that a reload loses no tick. */
@@ -30,6 +28,7 @@ type OrderExtras = Pick<
   BatchOrder,
   | 'mould'
   | 'bars'
+  | 'purityIs'
   | 'purityUpTo'
   | 'lyeSolution'
   | 'extraFat'
@@ -45,6 +44,7 @@ type OrderExtras = Pick<
   | 'cut'
   | 'cure'
   | 'confirmedLean'
+  | 'leanSeen'
   | 'pricesPerKg'
   | 'papers'
 >
@@ -54,7 +54,8 @@ export interface BatchChoices extends OrderExtras {
   /** Weight of all oils; where a mould or bars say the size, what it last came to. */
   readonly oilGrams: number
   readonly alkali: AlkaliKind
-  readonly purityPercent: number
+  /** Percent of pure alkali in what is weighed, each kept though the other is picked. */
+  readonly purity: Readonly<Record<AlkaliKind, number>>
   readonly secondAlkali?: SecondAlkali | undefined
   readonly superfatPercent: number
   readonly water: BatchOrder['water']
@@ -90,7 +91,7 @@ export function orderFor(blend: Blend, choices: BatchChoices): BatchOrder {
 function orderExtras({
   oilGrams: _oilGrams,
   alkali: _alkali,
-  purityPercent: _purityPercent,
+  purity: _purity,
   secondAlkali: _secondAlkali,
   superfatPercent: _superfatPercent,
   confirmedLeanAt: _confirmedLeanAt,
@@ -110,6 +111,7 @@ export function plainOrderFor(blend: Blend, choices: BatchChoices): BatchOrder {
     oilGrams,
     ...alkalisFor(choices),
     purity: purityFor({ ...choices, lyeSolution: undefined }),
+    purityIs: choices.purityIs,
     superfat: superfatPercent,
     water: 'onlyFromLiquids' in water ? PLAIN_WATER : water,
     scale,
@@ -135,14 +137,13 @@ function alkalisFor({
 }
 
 /** Alkali that comes as a solution has its strength and no purity. */
-function purityFor({ alkali, purityPercent, secondAlkali, lyeSolution = {} }: BatchChoices) {
-  const stated: PerAlkali = {
-    [alkali]: purityPercent,
-    ...(secondAlkali && { [otherAlkali(alkali)]: secondAlkali.purityPercent }),
-  }
+function purityFor({ alkali, purity, secondAlkali, lyeSolution = {} }: BatchChoices) {
+  const stated: PerAlkali = secondAlkali ? purity : { [alkali]: purity[alkali] }
   const dissolved = (kind: AlkaliKind) => lyeSolution[kind] !== undefined
   return Object.fromEntries(
-    ALKALIS.flatMap((kind) => (dissolved(kind) ? [] : [[kind, stated[kind]]])),
+    ALKALIS.flatMap((kind) =>
+      dissolved(kind) || stated[kind] === undefined ? [] : [[kind, stated[kind]]],
+    ),
   )
 }
 

@@ -79,7 +79,7 @@ export class BatchDesk {
 
   /** Takes a change of the order over into the choices. */
   apply({ superfat, ...change }: Remedy['change']): void {
-    const { acids, additives, lots, water, lye } = change
+    const { acids, additives, lots, water, lye, scale } = change
     this.set({
       ...(superfat !== undefined && { superfatPercent: superfat }),
       ...(acids && { acids }),
@@ -87,6 +87,7 @@ export class BatchDesk {
       ...(lots && { lots }),
       ...(water && { water }),
       ...(lye && { lye }),
+      ...(scale && { scale }),
     })
   }
 

@@ -1,4 +1,5 @@
 import { z } from 'zod'
+import { USUAL_PURITY_PERCENT } from '../domain/batch/purity'
 
 const number = z.number()
 const some = number.optional()
@@ -50,12 +51,16 @@ const size = {
   }),
 }
 
+const purityIs = z.union([
+  z.enum(['atLeast', 'exactly']),
+  z.strictObject({ certificate: z.string(), within: some }),
+])
+
 const lye = {
   alkali,
-  purityPercent: number,
-  secondAlkali: z
-    .strictObject({ percent: number, by: z.enum(['mol', 'weight']), purityPercent: number })
-    .optional(),
+  purity: z.strictObject({ naoh: number, koh: number }),
+  purityIs: z.strictObject({ naoh: purityIs.optional(), koh: purityIs.optional() }).optional(),
+  secondAlkali: z.strictObject({ percent: number, by: z.enum(['mol', 'weight']) }).optional(),
   purityUpTo: perAlkali.optional(),
   lyeSolution: perAlkali.optional(),
   superfatPercent: number,
@@ -68,10 +73,14 @@ const lye = {
     })
     .optional(),
   lots: z
-    .record(z.string(), z.strictObject({ saponificationValue: some, tolerance: some, name: word }))
+    .record(
+      z.string(),
+      z.strictObject({ saponificationValue: some, tolerance: some, name: word, certificate: word }),
+    )
     .optional(),
   confirmedLean: word,
   confirmedLeanAt: some,
+  leanSeen: z.boolean().optional(),
 }
 
 const water = {
@@ -106,6 +115,8 @@ const additions = {
         ...amount,
         strengthPercent: some,
         strengthFromPercent: some,
+        certificate: word,
+        formSure: z.boolean().optional(),
         alkali: z.enum(['add', 'leave']),
       }),
     )
@@ -158,12 +169,7 @@ const papers = {
   paper: z.enum(['A4', 'Letter']).optional(),
 }
 
-/**
- * The batch as it is kept between visits. All but what a plain batch has may be left out, so that records
- * from before there was anything else still read. What names an acid or a scent that the library no longer
- * holds is kept as it is: the page says so where it stands.
- */
-export const keptBatch = z.strictObject({
+const kept = z.strictObject({
   oilGrams: number,
   ...lye,
   ...water,
@@ -175,3 +181,30 @@ export const keptBatch = z.strictObject({
   cure: z.strictObject({ days: some, finalMoisturePercent: some }).optional(),
   run: z.strictObject({ ticks: byName, actual: byName, cautionRead: z.boolean() }).optional(),
 })
+
+/**
+ * Records from before each alkali had a purity of its own held one for the first and one for the second.
+ */
+function withOwnPurities(record: unknown): unknown {
+  if (typeof record !== 'object' || record === null || !('purityPercent' in record)) return record
+  const { purityPercent, secondAlkali, ...rest } = record as Record<string, unknown>
+  const first = rest['alkali'] === 'koh' ? 'koh' : 'naoh'
+  const second = first === 'naoh' ? 'koh' : 'naoh'
+  const { purityPercent: other, ...share } = { ...(secondAlkali as Record<string, unknown>) }
+  return {
+    ...rest,
+    purity: {
+      ...USUAL_PURITY_PERCENT,
+      [first]: purityPercent,
+      ...(other !== undefined && { [second]: other }),
+    },
+    ...(secondAlkali !== undefined && { secondAlkali: share }),
+  }
+}
+
+/**
+ * The batch as it is kept between visits. All but what a plain batch has may be left out, so that records
+ * from before there was anything else still read. What names an acid or a scent that the library no longer
+ * holds is kept as it is: the page says so where it stands.
+ */
+export const keptBatch = z.preprocess(withOwnPurities, kept)

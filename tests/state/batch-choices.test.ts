@@ -31,11 +31,11 @@ describe('the order that choices make', () => {
   })
 
   test('shares the work between two alkalis as said, each with its purity', () => {
-    const secondAlkali = { percent: 20, by: 'weight', purityPercent: 90 } as const
+    const secondAlkali = { percent: 20, by: 'weight' } as const
     expect(orderFor(BLEND, { ...PLAIN, secondAlkali })).toMatchObject({
       alkali: { naoh: 80, koh: 20 },
       alkaliBy: 'weight',
-      purity: { naoh: PLAIN.purityPercent, koh: 90 },
+      purity: { naoh: PLAIN.purity.naoh, koh: 90 },
     })
     const turned = orderFor(BLEND, { ...PLAIN, alkali: 'koh', secondAlkali })
     expect(turned).toMatchObject({ alkali: { koh: 80, naoh: 20 }, purity: { naoh: 90 } })

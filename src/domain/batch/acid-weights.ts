@@ -57,8 +57,22 @@ function strengthOf({ strengthPercent }: Acid): number {
   return strengthPercent === undefined ? 1 : fractionFromPercent(strengthPercent)
 }
 
-/** How many times as much acid as reckoned is in it at the least, 0 to 1. */
-export function weakestPart({ strengthPercent, strengthFromPercent }: Acid): number {
-  if (strengthFromPercent === undefined) return 1
-  return Math.min(1, strengthFromPercent / (strengthPercent ?? WHOLE_PERCENT))
+/**
+ * How many times as much acid as reckoned is in it at the least, 0 to 1: as weak as its kind may be, or as
+ * the maker says it may be; narrower only by a certificate. What may be the hydrate counts as the hydrate.
+ */
+export function weakestPart(use: Acid, facts: BatchFacts): number {
+  const { strengthPercent = WHOLE_PERCENT, strengthFromPercent, certificate } = use
+  const fact = factOf(facts.acids, use.acid)
+  const stated = strengthFromPercent === undefined ? 1 : strengthFromPercent / strengthPercent
+  const certified = certificate !== undefined && strengthFromPercent !== undefined
+  const part = certified ? stated : Math.min(stated, fact.leastPart)
+  return Math.min(1, part) * formPart(use, fact, facts)
+}
+
+/** What the weaker form of an acid holds of this one's groups, by weight; 1 where the bag is sure. */
+function formPart({ formSure }: Acid, fact: AcidFact, facts: BatchFacts): number {
+  const weaker = fact.weakerForm === null ? undefined : facts.acids.get(fact.weakerForm)
+  if (formSure === true || !weaker) return 1
+  return acidEquivalents(1, weaker) / acidEquivalents(1, fact)
 }

@@ -17,6 +17,10 @@ export interface Acid extends Amount {
   readonly strengthPercent?: number | undefined
   /** The least its strength may really be, percent; for the span only. */
   readonly strengthFromPercent?: number | undefined
+  /** Number or lot of the paper that states a strength above the usual ones, or a narrower span. */
+  readonly certificate?: string | undefined
+  /** The bag itself says that it is this form (anhydrous) and not the other. */
+  readonly formSure?: boolean | undefined
   /** Weigh the hydroxide it takes on top, or let it raise the superfat. */
   readonly alkali: 'add' | 'leave'
 }

@@ -1,6 +1,6 @@
 import { alkaliGrams, type AlkaliKind, equivalentsIn } from '../chemistry/alkali'
 import { type AlkaliShares, equivalentsFromWeights, shared } from '../chemistry/alkali-shares'
-import { fractionFromPercent } from '../units'
+import { contentOf } from './purity'
 import { alkalisOf, type BatchOrder } from './order'
 import { roundedDown } from './rounding'
 
@@ -61,16 +61,4 @@ export function weighedAlkalis(order: BatchOrder, weights: AlkaliGrams): Weighed
       waterG: form === 'solution' ? grams - pureG : 0,
     }
   })
-}
-
-/** Purity of an alkali as a fraction; 1 where none is stated, which errs towards more fat. */
-export function purityOf(order: BatchOrder, kind: AlkaliKind): number {
-  const percent = order.purity[kind]
-  return percent === undefined ? 1 : fractionFromPercent(percent)
-}
-
-/** Pure hydroxide in what is weighed, as a fraction: the strength of a solution, else the purity. */
-export function contentOf(order: BatchOrder, kind: AlkaliKind): number {
-  const strength = order.lyeSolution?.[kind]
-  return strength === undefined ? purityOf(order, kind) : fractionFromPercent(strength)
 }

@@ -2,8 +2,9 @@ import { checkBlend, problem, type Problem } from '../blend/check-blend'
 import type { Library } from '../blend/library'
 import { WHOLE_PERCENT } from '../units'
 import type { Acid, Additive, Amount, Liquid } from './additions'
-import { between, notNegative, partPercent } from './check-numbers'
-import type { BatchFacts } from './facts'
+import { between, fractionSlip, notNegative, partPercent } from './check-numbers'
+import { isPaperNumber, paperNumberMessage } from './check-words'
+import type { AcidFact, BatchFacts } from './facts'
 import type { BatchOrder, ExtraFat } from './order'
 
 /** Most of an addition, percent of the oils: a salt bar holds as much salt as oil. */
@@ -48,7 +49,12 @@ function extraFatProblems(fat: ExtraFat, { process }: BatchOrder, library: Libra
 function acidProblems(acid: Acid, path: string, facts: BatchFacts): Problem[] {
   const fact = facts.acids.get(acid.acid)
   if (!fact) return [unknown(`${path}.acid`, acid.acid, facts.acids)]
-  const { strengthPercent, strengthFromPercent } = acid
+  const { strengthPercent, strengthFromPercent, certificate } = acid
+  const slips = [
+    ...fractionSlip(`${path}.strengthPercent`, strengthPercent, 'strength'),
+    ...fractionSlip(`${path}.strengthFromPercent`, strengthFromPercent, 'least strength'),
+  ]
+  if (slips.length > 0) return slips
   const weaker =
     strengthFromPercent !== undefined && strengthFromPercent > (strengthPercent ?? WHOLE_PERCENT)
   const unstated = fact.strength === 'stated' && strengthPercent === undefined
@@ -72,6 +78,31 @@ function acidProblems(acid: Acid, path: string, facts: BatchFacts): Problem[] {
           ),
         ]
       : []),
+    ...strongProblems(acid, fact, path),
+    ...(certificate === undefined || isPaperNumber(certificate)
+      ? []
+      : [problem(`${path}.certificate`, paperNumberMessage(certificate))]),
+  ]
+}
+
+/** How far above its usual strengths a solution may be stated without a paper, as a part: an assumption. */
+const STRENGTH_SLACK = 0.1
+
+/** A strength ten times too high brings ten times the hydroxide, so it has to be on paper. */
+function strongProblems(
+  { strengthPercent, certificate }: Acid,
+  { name, usualStrengthsPercent }: AcidFact,
+  path: string,
+): Problem[] {
+  if (strengthPercent === undefined || strengthPercent > WHOLE_PERCENT) return []
+  if (usualStrengthsPercent.length === 0) return []
+  const most = Math.max(...usualStrengthsPercent)
+  if (strengthPercent <= most * (1 + STRENGTH_SLACK) || certificate !== undefined) return []
+  return [
+    problem(
+      `${path}.strengthPercent`,
+      `${name} of ${strengthPercent} %: it is usually sold with ${usualStrengthsPercent.join(' or ')} %. Look at the bottle again, or give the number on its certificate in ${path}.certificate.`,
+    ),
   ]
 }
 

@@ -7,12 +7,18 @@ import {
 } from '../blend/check-blend'
 import type { AlkaliKind } from '../chemistry/alkali'
 import { fractionFromPercent, WHOLE_PERCENT } from '../units'
-import { partPercent } from './check-numbers'
+import { between, fractionSlip, partPercent } from './check-numbers'
+import { isPaperNumber, paperNumberMessage } from './check-words'
 import { MOST_LYE_CONCENTRATION_PERCENT } from './dissolving'
 import { alkalisOf, type BatchOrder } from './order'
+import { isCertified, LEAST_PURITY_PERCENT, PLAUSIBLE_PURITY_PERCENT } from './purity'
 
 /** No lye at room temperature holds more than this (a saturated one 52 %), percent. */
 const MOST_SOLUTION_PERCENT = 55
+
+/** Solutions are sold with 25 to 50 % (common practice); weaker ones need a certificate, and this much. */
+const LEAST_SOLUTION_PERCENT = 20
+const LEAST_CERTIFIED_PERCENT = 5
 
 const KINDS: readonly AlkaliKind[] = ['naoh', 'koh']
 
@@ -28,8 +34,9 @@ export function alkaliProblems(order: BatchOrder): Problem[] {
   if (Math.abs(total - WHOLE_PERCENT) > SHARE_SUM_SLACK_PERCENT)
     return [problem('alkali', alkaliSumMessage(total))]
   return alkalisOf(order).flatMap((kind) => [
-    ...purityProblems(kind, order.purity[kind]),
-    ...partPercent(`purityUpTo.${kind}`, order.purityUpTo?.[kind], 'highest purity'),
+    ...purityProblems(kind, order),
+    ...upToProblems(kind, order),
+    ...certificateProblems(kind, order),
     ...solutionProblems(kind, order),
   ])
 }
@@ -38,10 +45,60 @@ function alkaliSumMessage(total: number): string {
   return `The alkalis turn ${plain(total)} % of the fat to soap; their shares add to 100 %. Change them until they do.`
 }
 
-function purityProblems(kind: AlkaliKind, purity: number | undefined): Problem[] {
-  if (purity === undefined || (purity > 0 && purity <= WHOLE_PERCENT)) return []
-  const message = `The purity is ${purity} %. Give more than 0 and at most 100 %; the bag or its certificate states it.`
-  return [problem(`purity.${kind}`, message)]
+const NAMES = { naoh: 'sodium hydroxide', koh: 'potassium hydroxide' } as const
+
+/** A purity no bag of this alkali has, unless a certificate says so; a fraction is named as such. */
+function purityProblems(kind: AlkaliKind, { purity, purityIs }: BatchOrder): Problem[] {
+  const value = purity[kind]
+  const path = `purity.${kind}`
+  // 100 says "taken as pure", as leaving it out does, and errs towards more fat.
+  if (value === undefined || value === WHOLE_PERCENT) return []
+  const slip = fractionSlip(path, value, 'purity')
+  if (slip.length > 0) return slip
+  const least = LEAST_PURITY_PERCENT
+  if (!(value >= least && value < WHOLE_PERCENT))
+    return [
+      problem(
+        path,
+        `The purity is ${value} %. Give ${least} to 100 %; the bag or its certificate states it. Less than ${least} % is no dry alkali: a solution goes under lyeSolution.`,
+      ),
+    ]
+  const { min, max } = PLAUSIBLE_PURITY_PERCENT[kind]
+  if ((value >= min && value <= max) || isCertified(purityIs?.[kind])) return []
+  return [
+    problem(
+      path,
+      `The purity is ${value} %, and ${NAMES[kind]} is sold with ${min} to ${max} %. Look at the bag again, or give the number of this lot's certificate in purityIs.${kind}.`,
+    ),
+  ]
+}
+
+function upToProblems(kind: AlkaliKind, { purityUpTo }: BatchOrder): Problem[] {
+  const path = `purityUpTo.${kind}`
+  const slip = fractionSlip(path, purityUpTo?.[kind], 'highest purity')
+  return slip.length > 0 ? slip : partPercent(path, purityUpTo?.[kind], 'highest purity')
+}
+
+/** Most that a certificate of purity may be off, points of percent: more is no certificate. */
+const MOST_WITHIN_PERCENT = 5
+
+function certificateProblems(
+  kind: AlkaliKind,
+  { purity, purityIs, lyeSolution }: BatchOrder,
+): Problem[] {
+  const is = purityIs?.[kind]
+  if (!isCertified(is)) return []
+  const path = `purityIs.${kind}`
+  const figure = purity[kind] ?? lyeSolution?.[kind]
+  return [
+    ...(isPaperNumber(is.certificate)
+      ? []
+      : [problem(`${path}.certificate`, paperNumberMessage(is.certificate))]),
+    ...between(`${path}.within`, is.within, { least: 0, most: MOST_WITHIN_PERCENT, unit: '%' }),
+    ...(figure === undefined
+      ? [problem(path, `A certificate needs the figure that it states. Give purity.${kind}.`)]
+      : []),
+  ]
 }
 
 /**
@@ -50,16 +107,28 @@ function purityProblems(kind: AlkaliKind, purity: number | undefined): Problem[]
  */
 function solutionProblems(
   kind: AlkaliKind,
-  { lyeSolution, purity, purityUpTo }: BatchOrder,
+  { lyeSolution, purity, purityIs, purityUpTo }: BatchOrder,
 ): Problem[] {
   const strength = lyeSolution?.[kind]
   if (strength === undefined) return []
   const path = `lyeSolution.${kind}`
+  const slip = fractionSlip(path, strength, 'lye solution')
+  if (slip.length > 0) return slip
   if (!(strength > 0 && strength <= MOST_LYE_CONCENTRATION_PERCENT))
     return [
       problem(
         path,
         `The lye solution is ${strength} %. Give more than 0 and at most ${MOST_LYE_CONCENTRATION_PERCENT} % pure hydroxide by weight.`,
+      ),
+    ]
+  if (
+    strength < LEAST_SOLUTION_PERCENT &&
+    !(isCertified(purityIs?.[kind]) && strength >= LEAST_CERTIFIED_PERCENT)
+  )
+    return [
+      problem(
+        path,
+        `The lye solution is ${strength} %, and solutions are sold with ${LEAST_SOLUTION_PERCENT} to ${MOST_LYE_CONCENTRATION_PERCENT} %. A weaker one asks for far more of it: look at its label again, or give the number of its certificate in purityIs.${kind}.`,
       ),
     ]
   const most = purityUpTo?.[kind]

@@ -3,8 +3,9 @@ import { type Library, oilOf } from '../blend/library'
 import type { NaturalRange } from '../blend/oil'
 import { ALKALI_MOLAR_MASS } from '../chemistry/alkali'
 import { MG_PER_GRAM } from '../units'
+import { isPaperNumber } from './check-words'
 import type { BatchOrder, OilLot } from './order'
-import type { Remedy } from './remedy'
+import type { Remark, Remedy } from './remedy'
 
 /** mg KOH for each mg NaOH that fat takes: 56.105 / 39.997 = 1.4027. */
 const KOH_PER_NAOH = ALKALI_MOLAR_MASS.koh / ALKALI_MOLAR_MASS.naoh
@@ -36,11 +37,32 @@ function valueProblems(oil: string, lot: OilLot, library: Library): Problem[] {
       ? []
       : [problem(`lots.${oil}.tolerance`, 'A tolerance needs the value that it belongs to.')]
   if (!believable(value, range)) return [problem(path, unbelievableMessage(value, name, range))]
+  const unsigned = unsignedProblems(oil, lot, name, range)
+  if (unsigned.length > 0) return unsigned
   if (tolerance === undefined || (tolerance >= 0 && tolerance < value)) return []
   return [
     problem(
       `lots.${oil}.tolerance`,
       `The tolerance is ${tolerance} mg KOH/g. Give 0 or more, and less than the value of ${value}.`,
+    ),
+  ]
+}
+
+/** A value outside its oil's range is weighed out only with the lot and the paper that it stands on. */
+function unsignedProblems(
+  oil: string,
+  { saponificationValue: value = NaN, name: lot, certificate }: OilLot,
+  name: string,
+  { low, high }: NaturalRange,
+): Problem[] {
+  const outside = value < low || value > high
+  const signed = lot !== undefined && lot.trim() !== '' && isPaperNumber(certificate)
+  if (!outside || signed) return []
+  const missing = lot === undefined || lot.trim() === '' ? 'name' : 'certificate'
+  return [
+    problem(
+      `lots.${oil}.${missing}`,
+      `${name}: the certificate's ${value} mg KOH/g lies outside the ${low} to ${high} of sound lots. Have it confirmed, then give the lot's name and the number of its certificate; without them nothing is weighed out.`,
     ),
   ]
 }
@@ -72,14 +94,14 @@ export function lotRemedies({ lots = {} }: BatchOrder, library: Library): Remedy
     const known = library.oils.get(oil)
     const value = lot.saponificationValue
     if (!known || value === undefined) return []
-    const { name, saponificationValue: range } = known
+    const { saponificationValue: range } = known
     if (believable(value, range)) return []
     const meant = valueMeant(value, range)
     if (!meant) return []
     const saponificationValue = meant.mgKohPerG
     return [
       {
-        answers: unbelievableMessage(value, name, range),
+        answers: `lots.${oil}.saponificationValue`,
         says: `Take ${plain(saponificationValue)} mg KOH/g`,
         change: { lots: { ...lots, [oil]: { ...lot, saponificationValue } } },
       },
@@ -87,14 +109,19 @@ export function lotRemedies({ lots = {} }: BatchOrder, library: Library): Remedy
   })
 }
 
-/** A value just outside its oil's range, which is weighed out and remarked upon. */
-export function lotRemarks({ lots = {} }: BatchOrder, library: Library): string[] {
-  return Object.entries(lots).flatMap(([oil, { saponificationValue: value }]) => {
-    const { name, saponificationValue } = oilOf(library, oil)
-    const { low, high } = saponificationValue
-    if (value === undefined || (value >= low && value <= high)) return []
-    return [
-      `${name}: the certificate's ${value} mg KOH/g lies outside the ${low} to ${high} of sound lots. Have it confirmed.`,
-    ]
-  })
+/** A value outside its oil's range that lot and certificate stand for is weighed out and remarked upon. */
+export function lotRemarks({ lots = {} }: BatchOrder, library: Library): Remark[] {
+  return Object.entries(lots).flatMap(
+    ([oil, { saponificationValue: value, name: lot, certificate }]) => {
+      const { name, saponificationValue } = oilOf(library, oil)
+      const { low, high } = saponificationValue
+      if (value === undefined || (value >= low && value <= high)) return []
+      return [
+        {
+          code: `lot.${oil}`,
+          message: `${name}: ${value} mg KOH/g lies outside the ${low} to ${high} of sound lots; weighed out on certificate ${certificate ?? ''} of lot ${lot ?? ''}.`,
+        },
+      ]
+    },
+  )
 }

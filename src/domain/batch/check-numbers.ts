@@ -1,4 +1,4 @@
-import { problem, type Problem } from '../blend/check-blend'
+import { plain, problem, type Problem } from '../blend/check-blend'
 import { WHOLE_PERCENT } from '../units'
 
 /** A number that must be above 0, in a unit. */
@@ -23,6 +23,29 @@ export function partPercent(path: string, value: number | undefined, what: strin
   if (value === undefined || (value > 0 && value <= WHOLE_PERCENT)) return []
   return [problem(path, `The ${what} is ${value} %. Give more than 0 and at most 100 %.`)]
 }
+
+/**
+ * A percentage given as a fraction, where it is given: 0.99 for 99 %. `upTo` is the largest figure that can
+ * only be meant so, percent; 1 where left out.
+ */
+export function fractionSlip(
+  path: string,
+  value: number | undefined,
+  what: string,
+  upTo = 1,
+): Problem[] {
+  if (value === undefined || !(value > 0 && value <= upTo)) return []
+  const meant = plain(Number((value * WHOLE_PERCENT).toPrecision(FIGURES)))
+  return [
+    problem(
+      path,
+      `The ${what} is ${value} %: did you mean ${meant} %? Give percent, not a fraction.`,
+    ),
+  ]
+}
+
+/** Figures of a typed number that are not floating-point noise. */
+const FIGURES = 12
 
 /** A number between two ends, where it is given. */
 export function between(

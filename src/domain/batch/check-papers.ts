@@ -1,6 +1,7 @@
 import { problem, type Problem } from '../blend/check-blend'
 import { isClearCode } from './batch-code'
 import { between, notNegative } from './check-numbers'
+import { isReason } from './check-words'
 import { isDay } from './dates'
 import type { BatchOrder } from './order'
 
@@ -35,8 +36,13 @@ export function paperProblems({
     ...Object.entries(pricesPerKg).flatMap(([id, price]) =>
       notNegative(`pricesPerKg.${id}`, price, 'a kg'),
     ),
-    ...(confirmedLean === undefined || confirmedLean.trim() !== ''
+    ...(confirmedLean === undefined || isReason(confirmedLean)
       ? []
-      : [problem('confirmedLean', 'Say why these lots are safe, or take the confirmation out.')]),
+      : [
+          problem(
+            'confirmedLean',
+            `"${confirmedLean}" is no reason. Say in words why these lots are safe, such as "titrated olive lot 7: 190 mg KOH/g", or take the confirmation out.`,
+          ),
+        ]),
   ]
 }

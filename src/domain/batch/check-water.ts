@@ -1,6 +1,6 @@
 import { problem, type Problem } from '../blend/check-blend'
 import { percentFromFraction, WHOLE_PERCENT } from '../units'
-import { between, notNegative, positive } from './check-numbers'
+import { between, fractionSlip, notNegative, positive } from './check-numbers'
 import { dissolving, MOST_LYE_CONCENTRATION_PERCENT } from './dissolving'
 import type { BatchOrder, WaterRule } from './order'
 
@@ -42,9 +42,15 @@ function ruleProblems(water: WaterRule): Problem[] {
       ...(water.ratio > 0 ? dissolving('water.ratio', concentration) : []),
     ]
   }
-  if ('percentOfOils' in water)
-    return positive('water.percentOfOils', water.percentOfOils, '% of the oils')
+  if ('percentOfOils' in water) {
+    const slip = fractionSlip('water.percentOfOils', water.percentOfOils, 'water')
+    return slip.length > 0
+      ? slip
+      : positive('water.percentOfOils', water.percentOfOils, '% of the oils')
+  }
   const { lyeConcentration } = water
+  const slip = fractionSlip('water.lyeConcentration', lyeConcentration, 'lye concentration')
+  if (slip.length > 0) return slip
   if (!(lyeConcentration > 0 && lyeConcentration < WHOLE_PERCENT)) {
     const message = `The lye concentration is ${lyeConcentration} %. Give more than 0 and at most ${MOST_LYE_CONCENTRATION_PERCENT} %.`
     return [problem('water.lyeConcentration', message)]

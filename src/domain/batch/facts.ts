@@ -17,6 +17,13 @@ export interface AcidFact extends Fact, AcidMolecule {
   /** Sold pure, or as a solution whose strength must be stated. */
   readonly strength: 'pure' | 'stated'
   readonly usualStrengthsPercent: readonly number[]
+  /** Pure acid, percent of the oils: what workshops use, and the most that is no slip of the pen. */
+  readonly usualPercentOfOils: { readonly low: number; readonly high: number }
+  readonly mostPercentOfOils: number
+  /** How much of what is stated is in it at the least, 0 to 1: moisture, age, a rounded label. */
+  readonly leastPart: number
+  /** Id of the same acid in a form that holds less of it, which a bag may be taken for. */
+  readonly weakerForm: string | null
   readonly inci: string
   readonly saltInci: Readonly<Record<AlkaliKind, string>>
 }

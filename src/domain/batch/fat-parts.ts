@@ -2,7 +2,7 @@ import { type Library, oilOf } from '../blend/library'
 import type { OilKind } from '../blend/oil'
 import { alkaliEquivalents } from '../chemistry/alkali'
 import { type BatchFacts, factOf } from './facts'
-import { saponificationOf } from './lots'
+import { bindsOf, reactingPart } from './lots'
 import type { BatchOrder } from './order'
 import type { Grams, Weights } from './weights'
 import { liquidFatG } from './water-weights'
@@ -15,6 +15,8 @@ export interface FatPart {
   readonly grams: number
   /** What it binds at typical values, mol. */
   readonly equivalentsMol: number
+  /** The part of it that alkali reaches at all, 0 to 1; the rest of a wax stays as it is. */
+  readonly reactingPart: number
   readonly kind: OilKind
   /** Stirred in when the cook is done, so that alkali reaches it last. */
   readonly late: boolean
@@ -29,9 +31,18 @@ export function fatParts(
 ): FatPart[] {
   const parts = (grams: Grams, late: boolean) =>
     Object.entries(grams).map(([id, g]): FatPart => {
-      const value = saponificationOf(id, library, order.lots).typical
-      const { kind } = oilOf(library, id)
-      return { id, from: 'oil', grams: g, equivalentsMol: alkaliEquivalents(g, value), kind, late }
+      const oil = oilOf(library, id)
+      const equivalentsMol = alkaliEquivalents(g, bindsOf(id, library, order).typical)
+      const part = reactingPart(oil, order).typical
+      return {
+        id,
+        from: 'oil',
+        grams: g,
+        equivalentsMol,
+        reactingPart: part,
+        kind: oil.kind,
+        late,
+      }
     })
   return [
     ...parts(weights.oilGrams, false),
@@ -50,6 +61,7 @@ function liquidFat(id: string, grams: number, saponificationValue: number): FatP
     from: 'liquid',
     grams,
     equivalentsMol: alkaliEquivalents(grams, saponificationValue),
+    reactingPart: 1,
     kind: 'triglyceride',
     late: false,
   }

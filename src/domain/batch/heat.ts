@@ -102,11 +102,12 @@ const ICE_PART = 0.5
 
 /** Ice for half of the plain water where a lye may boil and has none yet. */
 export function iceRemedies({ order, weights }: Reckoning, heat: LyeHeat | null): Remedy[] {
-  const [answers] = heat?.advice ?? []
   const iceGrams = roundedDown(weights.water.plainG * ICE_PART, order.scale?.oilStepG)
   const needed = heat?.level === 'mayBoil' && (order.lye?.iceGrams ?? 0) === 0 && iceGrams > 0
-  if (!needed || answers === undefined) return []
-  return [{ answers, says: 'Half the water as ice', change: { lye: { ...order.lye, iceGrams } } }]
+  if (!needed) return []
+  return [
+    { answers: 'heat', says: 'Half the water as ice', change: { lye: { ...order.lye, iceGrams } } },
+  ]
 }
 
 /** What is in the jug while it dissolves: liquids and acids that go into the lye are there. */

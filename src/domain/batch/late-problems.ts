@@ -1,12 +1,14 @@
-import { problem, type Problem } from '../blend/check-blend'
+import { plain, problem, type Problem } from '../blend/check-blend'
 import { fractionFromPercent, percentFromFraction } from '../units'
+import { weighedAcids } from './acid-weights'
 import { chargeOf } from './charge'
 import type { CurePlan } from './cure'
 import { dissolving } from './dissolving'
 import type { BatchOrder } from './order'
-import { endsOf, errorsOf, type Reckoning } from './reach'
+import { endsOf, errorsOf } from './reach'
+import type { Reckoning } from './reckoning'
 import { jugWaterG } from './water-weights'
-import type { Weights } from './weights'
+import { sum, type Weights } from './weights'
 
 /** Water over what was asked that rounding and guessing may leave, as a part of what was asked. */
 const WATER_SLACK = 0.005
@@ -41,6 +43,7 @@ export function nothingLeft(weights: Weights, order: BatchOrder): Problem[] {
 export function lateProblems(reckoning: Reckoning): Problem[] {
   return [
     ...acidProblems(reckoning),
+    ...acidDoseProblems(reckoning),
     ...waterOverProblems(reckoning),
     ...iceProblems(reckoning),
     ...scaleProblems(reckoning),
@@ -59,6 +62,22 @@ function acidProblems(reckoning: Reckoning): Problem[] {
   const { alkaliMol, acidMol } = chargeOf(reckoning)
   if (acidMol < alkaliMol) return []
   return [problem('acids', 'The acids take all the hydroxide there is. Give less acid.')]
+}
+
+/** An acid beyond any dose that is no slip of the pen; its hydroxide would be as far out. */
+function acidDoseProblems({ order, weights, facts }: Reckoning): Problem[] {
+  const oils = sum(weights.oilGrams)
+  return weighedAcids(order, weights.acidGrams, facts).flatMap(({ pureG, fact }, index) => {
+    const percent = percentFromFraction(pureG / oils)
+    const most = fact.mostPercentOfOils
+    if (!(percent > most)) return []
+    return [
+      problem(
+        `acids[${index}]`,
+        `${fact.name}: ${plain(percent)} % of the oils as pure acid, and more than ${most} % is a slip of the pen (usual: ${fact.usualPercentOfOils.low} to ${fact.usualPercentOfOils.high} %). Give at most ${(oils * fractionFromPercent(most)).toFixed(0)} g of pure acid.`,
+      ),
+    ]
+  })
 }
 
 /** A batch that a slip of the scale could make to nothing. */

@@ -1,9 +1,11 @@
 import { fractionFromPercent, percentFromFraction, WHOLE_PERCENT } from '../units'
 import { acidTakes, weighedAcids } from './acid-weights'
-import { alkaliShares, contentOf } from './alkali-weights'
+import { alkaliShares } from './alkali-weights'
 import { fatEquivalents } from './lots'
 import { alkalisOf } from './order'
-import { contentUpTo, endsOf, type Errors, lyeErrorMol, type Reckoning } from './reach'
+import { contentOf, contentUpTo } from './purity'
+import { endsOf, type Errors, lyeErrorMol } from './reach'
+import type { Reckoning } from './reckoning'
 import { roundedUp } from './rounding'
 
 /** Step in which a safe superfat is offered, percent. */
@@ -17,7 +19,7 @@ const OFFER_STEP_PERCENT = 0.1
  */
 export function leastSafePercent(reckoning: Reckoning, errors: Errors): number | null {
   const { order, weights, library, facts } = reckoning
-  const typicalMol = fatEquivalents(weights.oilGrams, library, 'typical', order.lots)
+  const typicalMol = fatEquivalents(weights.oilGrams, library, 'typical', order)
   const { fatMol, acidMol } = endsOf(reckoning, 'low', errors, 'all')
   const paidMol = acidTakes(weighedAcids(order, weights.acidGrams, facts), 'paid')
   const taken = (fatMol + acidMol - lyeErrorMol(order, errors)) / purer(reckoning, errors)

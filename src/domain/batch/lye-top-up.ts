@@ -1,10 +1,11 @@
 import type { AlkaliKind } from '../chemistry/alkali'
 import { ALKALI_MOLAR_MASS } from '../chemistry/alkali'
 import { fractionFromPercent } from '../units'
-import { alkaliShares, contentOf } from './alkali-weights'
+import { alkaliShares } from './alkali-weights'
 import { purer } from './least-safe'
 import { alkalisOf } from './order'
 import type { ReadyPlan } from './plan'
+import { contentOf } from './purity'
 import { endsOf, errorsOf, EXACT, type Reckoning, superfatAt, superfatSpan } from './reach'
 import { roundedDown, roundedUp } from './rounding'
 

@@ -3,6 +3,7 @@ import type { AlkaliKind } from '../chemistry/alkali'
 import type { ExtraFatOf } from '../chemistry/superfat'
 import type { Acid, Additive, Fragrance, Liquid } from './additions'
 import type { Bars, Cut, Mould } from './mould'
+import type { PurityKnown } from './purity'
 
 export type { Mould } from './mould'
 
@@ -52,10 +53,12 @@ export interface ExtraFat {
 export interface OilLot {
   /** mg KOH per g; goes before the library's. */
   readonly saponificationValue?: number | undefined
-  /** How far it may be off either way, mg KOH per g; see `lots.ts` where left out. */
+  /** How far it may be off either way, mg KOH per g, but at least 0.5 %; see `lots.ts` where left out. */
   readonly tolerance?: number | undefined
   /** The supplier's name for the lot. */
   readonly name?: string | undefined
+  /** Number of the certificate; a value outside the oil's natural range needs it, and the lot's name. */
+  readonly certificate?: string | undefined
 }
 
 /** Cold process: poured raw. Hot process: cooked in the pot until it is soap. */
@@ -108,7 +111,9 @@ export interface BatchOrder {
   readonly alkaliBy?: 'mol' | 'weight' | undefined
   /** Percent of pure alkali in what is weighed; left out means 100. */
   readonly purity: PerAlkali
-  /** The highest purity the bag may really have, percent; for the span only. */
+  /** How each purity is meant: at least (where left out), exactly, or by a certificate of the lot. */
+  readonly purityIs?: PurityKnown | undefined
+  /** The highest purity the bag may really have, percent; widens the span, never narrows it. */
   readonly purityUpTo?: PerAlkali | undefined
   /** Alkali that comes as a solution: percent of pure hydroxide by weight in it. */
   readonly lyeSolution?: PerAlkali | undefined
@@ -132,8 +137,10 @@ export interface BatchOrder {
   readonly cure?: Cure | undefined
   /** Left out means exact weights. */
   readonly scale?: ScaleInUse | undefined
-  /** Why the maker weighs out a batch whose leanest lots could leave free lye. */
+  /** Why the maker weighs out a batch of which more than one lot in 200 would hold free alkali. */
   readonly confirmedLean?: string | undefined
+  /** Ticked by hand: the maker has read that the leanest lots of all would leave free lye. */
+  readonly leanSeen?: boolean | undefined
   /** Money per kg, by what is weighed: oil, naoh, koh, acid, liquid, additive or scent. */
   readonly pricesPerKg?: Readonly<Record<string, number>> | undefined
   readonly papers?: Papers | undefined

@@ -52,7 +52,7 @@ export function reactionOf(parts: readonly FatPart[], alkaliMol: number): Reacti
 }
 
 /**
- * What a fat of which the fraction f reacts gives, in g, with n = f × its mol and x_i the alkalis' parts:
+ * What a fat of whose binding part the fraction f reacts gives, in g, with n = f × its mol and x_i the alkalis' parts:
  *
  * - triglyceride: fat + 3 MOH → 3 soap + glycerol; glycerol n·92.09/3, no water
  * - free acid: acid + MOH → soap + water; water n·18.02
@@ -65,8 +65,9 @@ export function fatOutcome(
   { cookFraction, lateFraction }: Reaction,
   shares: Readonly<Record<AlkaliKind, number>>,
 ): FatOutcome {
-  const reacted = part.late ? lateFraction : cookFraction
-  const mol = part.equivalentsMol * reacted
+  const fraction = part.late ? lateFraction : cookFraction
+  const reacted = fraction * part.reactingPart
+  const mol = part.equivalentsMol * fraction
   const glycerolG =
     part.kind === 'triglyceride' ? (mol * MOLAR_MASS_GLYCEROL) / ACIDS_PER_TRIGLYCERIDE : 0
   const waterG = part.kind === 'free-acid' ? mol * MOLAR_MASS_WATER : 0
@@ -91,7 +92,8 @@ export function fatOutcome(
  * a triglyceride gives its mass + 3 water − glycerol, a wax its mass + 1 water, an acid itself.
  */
 function fattyMatterFreed(part: FatPart, mol: number): number {
-  const reactedG = part.equivalentsMol > 0 ? (part.grams * mol) / part.equivalentsMol : 0
+  const reactedG =
+    part.equivalentsMol > 0 ? (part.grams * part.reactingPart * mol) / part.equivalentsMol : 0
   if (part.kind === 'free-acid') return reactedG
   const waterG = mol * MOLAR_MASS_WATER
   if (part.kind === 'wax-ester') return reactedG + waterG

@@ -10,12 +10,16 @@ import { type CurePlan, curePlan, processOf } from './cure'
 import type { BatterDensity } from './density'
 import { type BatchFacts, NO_FACTS } from './facts'
 import { iceRemedies, type LyeHeat, lyeHeat } from './heat'
+import { type IfWrong, ifOneThingIsWrong } from './if-wrong'
 import { type Ingredient, ingredientsOf } from './ingredients'
 import { ifraProblems, jugConcentrationPercent, lateProblems, nothingLeft } from './late-problems'
 import { type MaterialCost, materialCost } from './material-cost'
 import type { BatchOrder, Process } from './order'
-import { type Remedy, remediesIn } from './remedy'
-import type { Reckoning, SuperfatSpan } from './reach'
+import { lastCheckProblems } from './last-check'
+import { FREE_SHARE_LIMIT, type LikelySuperfat } from './likely'
+import type { SuperfatSpan } from './reach'
+import type { Reckoning } from './reckoning'
+import { type Remark, type Remedy, remediesIn } from './remedy'
 import { batterDensity, oilGramsOf } from './size'
 import { superfatReport, type SuperfatReport } from './superfat-report'
 import { remarksOn } from './warnings'
@@ -41,10 +45,13 @@ export interface BatchFigures {
 
 /** Why a sheet is not printed until the maker says that these lots are safe. */
 export interface Blocked {
+  readonly code: 'blocked.lean'
   /** The superfat of the leanest lots, percent. */
   readonly leanestPercent: number
   /** The lye discount to ask for instead, percent; null where none is enough. */
   readonly leastSafePercent: number | null
+  /** One lot in so many would hold free alkali. */
+  readonly oneIn: number
   readonly message: string
 }
 
@@ -56,8 +63,13 @@ export interface ReadyPlan extends Weights {
   readonly process: Process
   readonly figures: BatchFigures
   readonly superfat: SuperfatReport
+  /** Where the superfat goes if one thing is wrong, the worst first. */
+  readonly ifWrong: readonly IfWrong[]
   /** Null where the sheet may be printed. */
   readonly blocked: Blocked | null
+  /** What to mind, each with its code. */
+  readonly remarks: readonly Remark[]
+  /** The words of the remarks. */
   readonly warnings: readonly string[]
   /** Changes of the order that answer warnings, or what blocks the sheet. */
   readonly remedies: readonly Remedy[]
@@ -109,6 +121,8 @@ function ready(reckoning: Reckoning): BatchPlan {
   const over = ifraProblems(reckoning, cure)
   if (over.length > 0) return { status: 'invalid', problems: over }
   const superfat = superfatReport(reckoning)
+  const doubted = lastCheckProblems(reckoning, superfat.reachPercent.min)
+  if (doubted.length > 0) return { status: 'invalid', problems: doubted }
   const density = order.mould ? batterDensity(order.mould, reckoning) : null
   const figures = figuresOf(reckoning, superfat, density)
   const bars = barPlan(order, cure)
@@ -123,7 +137,9 @@ function ready(reckoning: Reckoning): BatchPlan {
     ...weights,
     figures,
     superfat,
+    ifWrong: ifOneThingIsWrong(reckoning),
     blocked,
+    remarks,
     warnings: remarks.map(({ message }) => message),
     remedies: [...blockRemedies(blocked), ...remediesIn(remarks), ...iceRemedies(reckoning, heat)],
     ingredients,
@@ -158,31 +174,34 @@ function figuresOf(
   }
 }
 
-/** Superfat this little under 0 is floating point, percent. */
-const NOISE_PERCENT = 1e-9
-
+/** More than one lot in 200 with free alkali, and no reason of the maker's: no sheet. */
 function blockedBy({ confirmedLean }: BatchOrder, superfat: SuperfatReport): Blocked | null {
-  const { reachPercent, leastSafePercent: least, scaleKnown } = superfat
-  if (reachPercent.min >= -NOISE_PERCENT || confirmedLean !== undefined) return null
-  const within = scaleKnown
-    ? 'The leanest lots, weighed as wrong as the scales allow,'
-    : 'The leanest lots'
+  const { reachPercent, likely } = superfat
+  if (likely.freeShare <= FREE_SHARE_LIMIT || confirmedLean !== undefined) return null
+  const least = likely.leastSafePercent
   const ask = least === null ? 'Take' : `Ask for at least ${least.toFixed(1)} %, take`
   return {
+    code: 'blocked.lean',
     leanestPercent: reachPercent.min,
     leastSafePercent: least,
+    oneIn: likely.oneIn,
     message:
-      `${within} could leave free lye: a superfat of ${reachPercent.min.toFixed(1)} %. ${ask} ` +
-      'the saponification values from your suppliers’ certificates, or say why these lots are safe.',
+      `${commonly(likely)} would hold free lye: nineteen in twenty come to a superfat of ` +
+      `${likely.percent.min.toFixed(1)} to ${likely.percent.max.toFixed(1)} %, the leanest to ` +
+      `${reachPercent.min.toFixed(1)} %. ${ask} the saponification values and purity from your ` +
+      `suppliers’ certificates, or say why these lots are safe. ${superfat.standsOnWords}`,
   }
+}
+
+/** "1 lot in 12", or "Most lots" where it is more than every second one. */
+function commonly({ oneIn: n }: LikelySuperfat): string {
+  return n > 1 ? `1 lot in ${n}` : 'Most lots'
 }
 
 function blockRemedies(blocked: Blocked | null): Remedy[] {
   if (!blocked || blocked.leastSafePercent === null) return []
   const superfat = blocked.leastSafePercent
-  return [
-    { answers: blocked.message, says: `Ask for ${superfat.toFixed(1)} %`, change: { superfat } },
-  ]
+  return [{ answers: blocked.code, says: `Ask for ${superfat.toFixed(1)} %`, change: { superfat } }]
 }
 
 /** Sizes at which floating point has no figures left, such as 1e308 g. */

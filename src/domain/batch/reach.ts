@@ -1,12 +1,13 @@
-import type { Library } from '../blend/library'
 import { ALKALI_MOLAR_MASS, alkaliEquivalents } from '../chemistry/alkali'
 import { superfatFraction } from '../chemistry/superfat'
-import { fractionFromPercent, percentFromFraction } from '../units'
+import { percentFromFraction } from '../units'
 import { weakestPart, weighedAcids } from './acid-weights'
-import { contentOf, weighedAlkalis } from './alkali-weights'
+import { weighedAlkalis } from './alkali-weights'
 import { type BatchFacts, factOf } from './facts'
-import { type RangeEnd, saponificationOf } from './lots'
+import { bindsOf, type RangeEnd } from './lots'
 import { alkalisOf, type BatchOrder } from './order'
+import { contentOf, contentUpTo } from './purity'
+import type { Reckoning } from './reckoning'
 import { liquidFatG } from './water-weights'
 import type { Grams, Weights } from './weights'
 
@@ -41,13 +42,7 @@ export function errorsOf({ scale }: BatchOrder): Errors {
   }
 }
 
-/** One batch to be reckoned at its ends. */
-export interface Reckoning {
-  readonly order: BatchOrder
-  readonly weights: Weights
-  readonly library: Library
-  readonly facts: BatchFacts
-}
+export type { Reckoning } from './reckoning'
 
 /**
  * The span of the superfat: leanest where every oil's lot stands at its low saponification value and
@@ -93,7 +88,7 @@ function fatMol(
 ) {
   const of = (grams: Grams) =>
     Object.entries(grams).reduce((mol, [oil, g]) => {
-      const value = saponificationOf(oil, library, order.lots)[end]
+      const value = bindsOf(oil, library, order)[end]
       return mol + alkaliEquivalents(shifted(g, end, errors.oilG), value)
     }, 0)
   const late = which === 'inCook' && order.extraFat?.when === 'afterCook'
@@ -123,16 +118,8 @@ function alkaliMol({ order, weights }: Reckoning, end: RangeEnd, errors: Errors)
 function acidMol({ order, weights, facts }: Reckoning, end: RangeEnd, errors: Errors): number {
   const shiftedGrams = weights.acidGrams.map((grams) => shifted(grams, end, errors.lyeG))
   return weighedAcids(order, shiftedGrams, facts).reduce((mol, { use, equivalentsMol }) => {
-    return mol + equivalentsMol * (end === 'low' && errors.contents ? weakestPart(use) : 1)
+    return mol + equivalentsMol * (end === 'low' && errors.contents ? weakestPart(use, facts) : 1)
   }, 0)
-}
-
-/** The most pure hydroxide that what is weighed may hold, as a fraction. */
-export function contentUpTo(order: BatchOrder, kind: 'naoh' | 'koh'): number {
-  const most = order.purityUpTo?.[kind]
-  return most === undefined
-    ? contentOf(order, kind)
-    : Math.max(contentOf(order, kind), fractionFromPercent(most))
 }
 
 /** The alkali that one error of the finer scale on every alkali in use is, mol. */

@@ -39,7 +39,8 @@ export function soapComposition(
     const portions = acidPortions(typicalProfile(oil.acids), acids)
     const all = molesOf(portions)
     for (const { acid, massG, molarMassGPerMol } of portions) {
-      const share = (part.equivalentsMol * reacted * massG) / molarMassGPerMol / all
+      const bound = part.reactingPart > 0 ? reacted / part.reactingPart : 0
+      const share = (part.equivalentsMol * bound * massG) / molarMassGPerMol / all
       mol.set(acid, (mol.get(acid) ?? 0) + share)
     }
   }

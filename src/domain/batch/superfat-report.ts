@@ -1,6 +1,7 @@
 import { percentFromFraction } from '../units'
 import { acidTakes, weighedAcids } from './acid-weights'
 import { askedTogether, leastSafePercent } from './least-safe'
+import { type LikelySuperfat, likelySuperfat } from './likely'
 import { fatEquivalents } from './lots'
 import {
   errorsOf,
@@ -10,6 +11,8 @@ import {
   superfatSpan,
   type SuperfatSpan,
 } from './reach'
+import { isCertified } from './purity'
+import { type Standing, standsOn, standsOnSentence } from './standing'
 import { sum } from './weights'
 
 /** Everything about the fat that is left over; percent of the equivalents of all fat unless said. */
@@ -25,7 +28,18 @@ export interface SuperfatReport {
   /** Whether scales were stated, so that their error and rounding are in `reachPercent`. */
   readonly scaleKnown: boolean
   /** While it cooks, before the fat kept back is in; null where none is kept back. */
-  readonly inCook: { readonly typicalPercent: number; readonly reachPercent: SuperfatSpan } | null
+  readonly inCook: {
+    readonly typicalPercent: number
+    readonly reachPercent: SuperfatSpan
+    readonly likely: LikelySuperfat
+  } | null
+  /** Nineteen lots in twenty, and how many would hold free alkali; decides whether a sheet is printed. */
+  readonly likely: LikelySuperfat
+  /** The worst there can be, were the certificates of lots and alkalis not those of what is in hand. */
+  readonly withoutCertificatesPercent: SuperfatSpan | null
+  /** What each figure at the lean end stands on, and the same in a sentence. */
+  readonly standsOn: readonly Standing[]
+  readonly standsOnWords: string
   /** The lye discount to ask for so that the leanest lots end at 0 or above; null where none does. */
   readonly leastSafePercent: number | null
   /** The extra fat as part of three wholes; null without. They differ: say which is meant. */
@@ -41,16 +55,21 @@ export interface SuperfatReport {
 /** The superfat of a batch and how far it reaches. */
 export function superfatReport(reckoning: Reckoning): SuperfatReport {
   const { order, weights, library, facts } = reckoning
-  const baseMol = fatEquivalents(weights.oilGrams, library, 'typical', order.lots)
-  const extraMol = fatEquivalents(weights.extraFatGrams, library, 'typical', order.lots)
+  const baseMol = fatEquivalents(weights.oilGrams, library, 'typical', order)
+  const extraMol = fatEquivalents(weights.extraFatGrams, library, 'typical', order)
   const acids = weighedAcids(order, weights.acidGrams, facts)
   const unpaidMol = acidTakes(acids, 'all') - acidTakes(acids, 'paid')
   const errors = errorsOf(order)
+  const standings = standsOn(reckoning)
   return {
     askedPercent: askedTogether(order.superfat, baseMol, extraMol),
     typicalPercent: superfatAt(reckoning, 'typical'),
     lotsPercent: superfatSpan(reckoning, EXACT),
     reachPercent: superfatSpan(reckoning, errors),
+    likely: likelySuperfat(reckoning),
+    withoutCertificatesPercent: withoutCertificates(reckoning),
+    standsOn: standings,
+    standsOnWords: standsOnSentence(standings),
     scaleKnown: order.scale !== undefined,
     inCook: order.extraFat?.when === 'afterCook' ? inCook(reckoning) : null,
     leastSafePercent: leastSafePercent(reckoning, errors),
@@ -59,10 +78,21 @@ export function superfatReport(reckoning: Reckoning): SuperfatReport {
   }
 }
 
+/** The wide span beside the narrow one: certificates are sometimes those of another lot. */
+function withoutCertificates(reckoning: Reckoning): SuperfatSpan | null {
+  const { order } = reckoning
+  const lots = Object.values(order.lots ?? {}).some((lot) => lot.saponificationValue !== undefined)
+  const alkalis = Object.values(order.purityIs ?? {}).some(isCertified)
+  if (!lots && !alkalis) return null
+  const bare = { ...order, lots: undefined, purityIs: undefined }
+  return superfatSpan({ ...reckoning, order: bare }, errorsOf(bare))
+}
+
 function inCook(reckoning: Reckoning) {
   return {
     typicalPercent: superfatAt(reckoning, 'typical', EXACT, 'inCook'),
     reachPercent: superfatSpan(reckoning, errorsOf(reckoning.order), 'inCook'),
+    likely: likelySuperfat(reckoning, 'inCook'),
   }
 }
 

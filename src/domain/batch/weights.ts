@@ -6,7 +6,7 @@ import { acidTakes, acidWeights, weighedAcids } from './acid-weights'
 import { gramsOf } from './additions'
 import { type AlkaliGrams, alkaliWeights, weighedAlkalis } from './alkali-weights'
 import { type BatchFacts, NO_FACTS } from './facts'
-import { fatEquivalents, saponificationOf } from './lots'
+import { bindsOf, fatEquivalents } from './lots'
 import type { BatchOrder } from './order'
 import { roundedToNearest, roundedUp } from './rounding'
 import { type WaterLedger, waterWeights } from './water-weights'
@@ -54,7 +54,7 @@ export function weightsFor(
   const oilSum = sum(oilGrams)
   const acidGrams = acidWeights(order, oilSum)
   const acids = weighedAcids(order, acidGrams, facts)
-  const fatMol = fatEquivalents(oilGrams, library, 'typical', order.lots)
+  const fatMol = fatEquivalents(oilGrams, library, 'typical', order)
   const boundMol = fatMol * (1 - fractionFromPercent(order.superfat))
   const alkaliGrams = alkaliWeights(order, boundMol + acidTakes(acids, 'paid'))
   const alkalis = weighedAlkalis(order, alkaliGrams)
@@ -78,16 +78,16 @@ export function weightsFor(
 }
 
 function extraFatWeights(
-  { extraFat, lots, scale }: BatchOrder,
+  order: BatchOrder,
   oilG: number,
   equivalentsMol: number,
   library: Library,
 ): Grams {
+  const { extraFat, scale } = order
   if (!extraFat) return {}
   const oils = normalised(withoutTraces(extraFat.oils, 0))
   const value = Object.entries(oils).reduce(
-    (sum, [oil, share]) =>
-      sum + fractionFromPercent(share) * saponificationOf(oil, library, lots).typical,
+    (sum, [oil, share]) => sum + fractionFromPercent(share) * bindsOf(oil, library, order).typical,
     0,
   )
   const part = fractionFromPercent(extraFat.percent)

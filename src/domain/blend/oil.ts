@@ -8,12 +8,23 @@ export interface NaturalRange {
   readonly high: number
 }
 
+/** How a figure was found to vary from lot to lot, where somebody measured many. */
+export interface MeasuredSpread {
+  /** Standard deviation over the lots, in the figure's unit. */
+  readonly sd: number
+  readonly lots: number
+  readonly source: string
+}
+
 /** A natural range with where its limits and its typical value come from (ids of data/sources.json). */
 export interface SourcedRange extends NaturalRange {
   readonly basis: Basis
   readonly source: string
   readonly typicalBasis: Basis
   readonly typicalSource: string
+  /** The low end that was printed, where this project reckons with a lower one. */
+  readonly printedLow?: number | undefined
+  readonly spread?: MeasuredSpread | undefined
 }
 
 /** What the fat is made of; decides which formula its alkali and glycerol follow. */
@@ -50,6 +61,17 @@ export interface Oil {
   readonly acids: Readonly<Record<string, SourcedRange>>
   /** mg KOH per g of oil (ISO 3657). */
   readonly saponificationValue: SourcedRange
+  /**
+   * What of it alkali really reaches in a workshop, 0 to 1, by process; waxes only, all of any other fat.
+   */
+  readonly reacts?:
+    | {
+        readonly cold: NaturalRange
+        readonly hot: NaturalRange
+        readonly basis: Basis
+        readonly source: string
+      }
+    | undefined
   /** g iodine per 100 g of oil (ISO 3961). */
   readonly iodineValue: SourcedRange
   /** Unsaponifiable matter in g per kg of oil; high is the limit of the standard where there is one. */

@@ -19,7 +19,7 @@ export function orderInWords(choices: BatchChoices): string {
   ].join(', ')
 }
 
-function alkaliInWords({ alkali, purityPercent, secondAlkali, lyeSolution }: BatchChoices): string {
+function alkaliInWords({ alkali, purity, secondAlkali, lyeSolution }: BatchChoices): string {
   const pure = (kind: typeof alkali, percent: number) => {
     const strength = lyeSolution?.[kind]
     const as =
@@ -28,9 +28,10 @@ function alkaliInWords({ alkali, purityPercent, secondAlkali, lyeSolution }: Bat
         : `as solution of ${withUnit(strength, 1, '%')}`
     return `${ALKALI_NAMES[kind].toLowerCase()} ${as}`
   }
-  const first = pure(alkali, purityPercent)
+  const first = pure(alkali, purity[alkali])
   if (!secondAlkali) return first
-  const { percent, by, purityPercent: second } = secondAlkali
+  const { percent, by } = secondAlkali
+  const second = purity[otherAlkali(alkali)]
   return `${first} and ${pure(otherAlkali(alkali), second)} for ${withUnit(percent, 1, '%')} by ${by}`
 }
 

@@ -132,7 +132,14 @@ describe('lye that is missing', () => {
 
   test('is offered as weighed: more of an impure one, and both where both are in use', () => {
     // 0.307282 mol x 39.997 / 0.9 = 13.656 g.
-    const impure = reported({ 'alkali:naoh': 130 / 0.9 }, { ...ORDER, purity: { naoh: 90 } })
+    const impure = reported(
+      { 'alkali:naoh': 130 / 0.9 },
+      {
+        ...ORDER,
+        purity: { naoh: 90 },
+        purityIs: { naoh: { certificate: 'NA-90', within: 0 } },
+      },
+    )
     expect(impure.topUp?.alkaliGrams).toEqual({ naoh: 13.6 })
     const both = { ...ORDER, alkali: { naoh: 50, koh: 50 } }
     // Half of 3.557526 mol each: 71.145 g NaOH, 99.798 g KOH; 6.145 g and 9.798 g are missing.
@@ -164,7 +171,10 @@ describe('lye that is missing', () => {
 
 test('a batch that was confirmed lean is held to its typical lots', () => {
   const wide = libraryOf({ olive: [170, 190, 210] })
-  const plan = ready({ blend: { olive: 100 }, superfat: 3, confirmedLean: 'Titrated' }, wide)
+  const plan = ready(
+    { blend: { olive: 100 }, superfat: 3, confirmedLean: 'Titrated this olive lot' },
+    wide,
+  )
   const answer = actualReport(plan, {}, wide, batchFacts)
   expect(answer).toMatchObject({ status: 'reckoned', report: { verdict: 'asPlanned' } })
 })

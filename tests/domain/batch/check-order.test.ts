@@ -145,13 +145,13 @@ const WRONG: readonly (readonly [
     'an alkali of purity 0 %',
     { ...SOUND, purity: { naoh: 0 } },
     'purity.naoh',
-    'The purity is 0 %. Give more than 0 and at most 100 %; the bag or its certificate states it.',
+    'The purity is 0 %. Give 50 to 100 %; the bag or its certificate states it. Less than 50 % is no dry alkali: a solution goes under lyeSolution.',
   ],
   [
     'an alkali purer than pure',
     { ...SOUND, alkali: { koh: 100 }, purity: { koh: 101 } },
     'purity.koh',
-    'The purity is 101 %. Give more than 0 and at most 100 %; the bag or its certificate states it.',
+    'The purity is 101 %. Give 50 to 100 %; the bag or its certificate states it. Less than 50 % is no dry alkali: a solution goes under lyeSolution.',
   ],
   [
     'a negative superfat',

@@ -34,11 +34,34 @@ describe("a supplier's saponification value for the lot", () => {
     expect(max).toBeCloseTo(5.941, 2)
   })
 
-  test('is taken on trust, with a remark, a little outside the range of sound lots', () => {
-    expect(ready(lot(199), olive).warnings.join(' ')).toMatch(
-      /certificate's 199 mg KOH\/g lies outside the 184 to 196/u,
+  test('is never counted narrower than half a percent', () => {
+    // By hand: 1 - 0.95 / 0.995 = 4.523 %.
+    expect(ready(lot(187, 0), olive).figures.superfatSpanPercent.min).toBeCloseTo(4.523, 3)
+  })
+
+  test('leaves the wide span beside the narrow one', () => {
+    const { superfat } = ready(lot(190, 1), olive)
+    // By hand: 1 - 0.95 x 190 / 184 = 1.902 %.
+    expect(superfat.withoutCertificatesPercent?.min).toBeCloseTo(1.902, 3)
+    expect(ready(ORDER, olive).superfat.withoutCertificatesPercent).toBeNull()
+  })
+
+  test('outside the range of sound lots is weighed out only on a named lot and certificate', () => {
+    const bare = { olive: { saponificationValue: 199 } }
+    expect(problemsOf({ ...ORDER, lots: bare }, olive).map(({ path }) => path)).toEqual([
+      'lots.olive.name',
+    ])
+    const named = { olive: { ...bare.olive, name: 'OL-7' } }
+    expect(problemsOf({ ...ORDER, lots: named }, olive).map(({ path }) => path)).toEqual([
+      'lots.olive.certificate',
+    ])
+    const signed = { olive: { ...named.olive, certificate: 'CoA 4471' } }
+    const [remark] = ready({ ...ORDER, lots: signed }, olive).remarks
+    expect(remark?.code).toBe('lot.olive')
+    expect(remark?.message).toMatch(
+      /199 mg KOH\/g lies outside the 184 to 196 .* CoA 4471 of lot OL-7/u,
     )
-    expect(ready(lot(190), olive).warnings.join(' ')).not.toMatch(/certificate/u)
+    expect(ready(lot(190), olive).remarks.map(({ code }) => code)).not.toContain('lot.olive')
   })
 })
 

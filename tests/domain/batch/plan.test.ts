@@ -85,10 +85,9 @@ describe('the superfat of the leanest and the richest lots', () => {
 
   test('is warned of where it could leave free lye, with the superfat that would not', () => {
     // By hand: 1 - 180 / 190 = 5.263 %, the next tenth is 5.3.
-    expect(ready(order, varying).warnings).toEqual([
-      "The leanest lots of these oils could leave free lye (superfat -0.3 %). Ask for at least 5.3 % or use the supplier's saponification values.",
-    ])
-    expect(ready({ ...order, superfat: 5.3 }, varying).warnings).toEqual([])
+    expect(ready(order, varying).blocked).toMatchObject({ leastSafePercent: 5.3 })
+    const open = ready({ ...order, superfat: 5.3 }, varying)
+    expect([open.blocked, open.warnings]).toEqual([null, []])
   })
 })
 
@@ -112,14 +111,14 @@ describe('water outside what is usual for bars is warned of', () => {
 test('a superfat asked of the real oils as their warning says leaves no lot lye-heavy', () => {
   for (const oil of library.oils.keys()) {
     const order = { ...ORDER, blend: { [oil]: 100 }, superfat: 1 }
-    const advice = ready(order, library)
-      .warnings.join(' ')
-      .match(/Ask for at least ([\d.]+) %/u)
-    if (!advice?.[1]) continue
-    const raised = ready({ ...order, superfat: Number(advice[1]) }, library)
+    if (oil === 'jojoba') continue
+    const { leastSafePercent: worst, likely } = ready(order, library).superfat
+    const raised = ready({ ...order, superfat: worst ?? NaN }, library)
     expect(raised.figures.superfatSpanPercent.min, oil).toBeGreaterThanOrEqual(-1e-9)
-    const less = ready({ ...order, superfat: Number(advice[1]) - 0.1 }, library)
+    const less = ready({ ...order, superfat: (worst ?? NaN) - 0.1 }, library)
     expect(less.figures.superfatSpanPercent.min, oil).toBeLessThan(0)
+    const likely5 = ready({ ...order, superfat: likely.leastSafePercent ?? NaN }, library)
+    expect(likely5.blocked, oil).toBeNull()
   }
 })
 

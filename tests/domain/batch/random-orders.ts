@@ -28,7 +28,14 @@ function maybe<T>(arbitrary: fc.Arbitrary<T>, freq = 3): fc.Arbitrary<T | undefi
 
 const OILS = [...library.oils.keys()]
 const alkali = fc.constantFrom({ naoh: 100 }, { koh: 100 }, { naoh: 40, koh: 60 })
-const purity = fc.record({ naoh: typed(94, 100), koh: typed(80, 100) })
+const purity = fc.record({ naoh: typed(95, 100), koh: typed(80, 95) })
+const purityIs = fc.record({
+  naoh: fc.constantFrom('atLeast' as const, 'exactly' as const, {
+    certificate: 'NA-2207',
+    within: 0.3,
+  }),
+  koh: fc.constantFrom('atLeast' as const, 'exactly' as const, { certificate: 'KA-118' }),
+})
 const step = fc.constantFrom(0.01, 0.1, 0.25, 1, 2, 5, 28.349523125 / 10)
 
 const water = fc.oneof(
@@ -38,15 +45,22 @@ const water = fc.oneof(
   { weight: 1, arbitrary: fc.constant({ onlyFromLiquids: true as const }) },
 )
 
+/** Solutions about as strong as they are sold, the rest nearly pure. */
 const acid = fc
-  .record({
-    acid: fc.constantFrom(...batchFacts.acids.keys()),
-    percentOfOils: typed(0, 3),
-    strengthPercent: typed(5, 100),
-    weaker: typed(0, 4),
-    alkali: fc.constantFrom('add' as const, 'leave' as const),
+  .constantFrom(...batchFacts.acids.values())
+  .chain(({ id, usualStrengthsPercent }) => {
+    const usual = usualStrengthsPercent.length > 0 ? Math.max(...usualStrengthsPercent) : 100
+    return fc
+      .record({
+        acid: fc.constant(id),
+        percentOfOils: typed(0, 3),
+        strengthPercent: typed(usual * 0.8, usual),
+        weaker: typed(0, usual * 0.3),
+        formSure: fc.boolean(),
+        alkali: fc.constantFrom('add' as const, 'leave' as const),
+      })
+      .map(({ weaker, ...one }) => ({ ...one, strengthFromPercent: one.strengthPercent - weaker }))
   })
-  .map(({ weaker, ...one }) => ({ ...one, strengthFromPercent: one.strengthPercent - weaker }))
 
 const liquid = fc.record({
   liquid: fc.constantFrom(...batchFacts.liquids.keys()),
@@ -94,6 +108,7 @@ export const soundOrder: fc.Arbitrary<BatchOrder> = fc
     alkali,
     alkaliBy: fc.constantFrom('mol' as const, 'weight' as const),
     purity,
+    purityIs: maybe(purityIs),
     superfat: typed(0, 20),
     water,
     waterOn: fc.constantFrom('weighed' as const, 'pure' as const),
@@ -107,7 +122,13 @@ export const soundOrder: fc.Arbitrary<BatchOrder> = fc
     scale: fc
       .tuple(step, step)
       .map(([oilStepG, lyeStepG]) => ({ oilStepG, lyeStepG: Math.min(lyeStepG, oilStepG) })),
-    confirmedLean: fc.constantFrom(undefined, undefined, undefined, undefined, 'Titrated'),
+    confirmedLean: fc.constantFrom(
+      undefined,
+      undefined,
+      undefined,
+      undefined,
+      'Titrated olive and coconut',
+    ),
   })
   .map(({ size, process, ...order }) => ({ ...order, ...size, ...process }))
 

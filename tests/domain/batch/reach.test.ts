@@ -27,9 +27,10 @@ describe('how far the superfat of a batch reaches', () => {
   })
 
   test('takes in hydroxide purer than the bag says', () => {
-    // By hand: weighed for 97 % and really 99 %: 1 - 0.92 x 190/180 x 99/97 = 0.887 %.
+    // By hand: weighed for exactly 97 % and really 99 %: 1 - 0.92 x 190/180 x 99/97 = 0.887 %.
+    const exactly = { naoh: 'exactly' as const }
     const { superfat } = ready(
-      { ...ORDER, purity: { naoh: 97 }, purityUpTo: { naoh: 99 } },
+      { ...ORDER, purity: { naoh: 97 }, purityIs: exactly, purityUpTo: { naoh: 99 } },
       varying,
     )
     expect(superfat.reachPercent.min).toBeCloseTo(0.8866, 3)
@@ -38,11 +39,12 @@ describe('how far the superfat of a batch reaches', () => {
 
   test('takes in vinegar weaker than its label says', () => {
     const vinegar = { acid: 'acetic', grams: 250, strengthPercent: 5, alkali: 'add' as const }
-    const sure = ready({ ...ORDER, acids: [vinegar] }, varying)
+    const asLabelled = ready({ ...ORDER, acids: [vinegar] }, varying)
     const unsure = ready({ ...ORDER, acids: [{ ...vinegar, strengthFromPercent: 4 }] }, varying)
-    // By hand: a fifth of 12.5 / 60.052 mol on 1000 x 180 / 56105 mol is 1.2976 points.
-    const points = sure.superfat.reachPercent.min - unsure.superfat.reachPercent.min
-    expect(points).toBeCloseTo(1.2976, 3)
+    // By hand: a label is taken to be a twentieth off, this one a fifth: 0.15 x 12.5 / 60.052 mol on
+    // 1000 x 180 / 56105 mol is 0.9732 points.
+    const points = asLabelled.superfat.reachPercent.min - unsure.superfat.reachPercent.min
+    expect(points).toBeCloseTo(0.9732, 3)
   })
 
   test('does not count on the fat of milk at its lean end', () => {
@@ -62,8 +64,9 @@ describe('a batch whose leanest lots could leave free lye', () => {
     expect(blocked?.leanestPercent).toBeCloseTo(-0.2778, 3)
     expect(blocked?.leastSafePercent).toBe(5.3)
     expect(blocked?.message).toMatch(
-      /could leave free lye: a superfat of -0\.3 %\. Ask for at least 5\.3 %/u,
+      /^1 lot in \d+ would hold free lye: .* the leanest to -0\.3 %\. Ask for at least 5\.3 %/u,
     )
+    expect(blocked?.oneIn).toBeLessThan(200)
   })
 
   test('is open again at that discount', () => {
@@ -78,15 +81,15 @@ describe('a batch whose leanest lots could leave free lye', () => {
 
   test('stays blocked without a reason', () => {
     expect(problemsOf({ ...lean, confirmedLean: '  ' }, varying)).toEqual([
-      { path: 'confirmedLean', message: expect.stringMatching(/Say why/u) as string },
+      { path: 'confirmedLean', message: expect.stringMatching(/Say in words why/u) as string },
     ])
   })
 
   test('is blocked for the error of the scale alone', () => {
-    const scale = { oilStepG: 1, lyeStepG: 1 }
+    const scale = { oilStepG: 1, lyeStepG: 0.1, lyeErrorG: 1 }
     const plan = ready({ ...lean, superfat: 5.3, scale, oilGrams: 300 }, varying)
     expect(plan.superfat.lotsPercent.min).toBeGreaterThan(0)
-    expect(plan.blocked?.message).toMatch(/weighed as wrong as the scales allow/u)
+    expect(plan.blocked?.code).toBe('blocked.lean')
     const safe = plan.blocked?.leastSafePercent ?? NaN
     const again = ready({ ...lean, superfat: safe, scale, oilGrams: 300 }, varying)
     expect(again.blocked).toBeNull()

@@ -36,8 +36,8 @@ describe('a change that is offered does away with what it answers', () => {
     const [remedy] = ready({ superfat: 6, ...order }).remedies
     expect(remedy?.says).toMatch(new RegExp(`^${says}`, 'u'))
     const plan = after({ superfat: 6, ...order })
-    expect(plan.warnings).not.toContain(remedy?.answers)
-    expect(plan.blocked?.message).not.toBe(remedy?.answers)
+    expect(plan.remarks.map(({ code }) => code)).not.toContain(remedy?.answers)
+    expect(plan.blocked?.code).not.toBe(remedy?.answers)
   })
 
   test('lean lots are no longer blocked, to the tenth of a percent that is offered', () => {
@@ -53,7 +53,7 @@ describe('a change that is offered does away with what it answers', () => {
     const before = ready(order)
     expect(before.heat?.level).toBe('mayBoil')
     const ice = before.remedies.find(({ change }) => change.lye)
-    expect(ice?.answers).toBe(before.heat?.advice[0])
+    expect(ice?.answers).toBe('heat')
     // By hand: half of the plain water; melting takes 334 J/g, and warming to 20 degrees 84 J/g.
     expect(ice?.change.lye?.iceGrams).toBeCloseTo(before.water.plainG / 2, 6)
     const cold = ready({ ...order, ...ice?.change })
@@ -62,9 +62,9 @@ describe('a change that is offered does away with what it answers', () => {
   })
 })
 
-test('a remedy answers words that the plan says', () => {
+test('a remedy answers the code of something that the plan says', () => {
   const plan = ready({ superfat: 1, water: { lyeConcentration: 45 } })
-  const said = [...plan.warnings, plan.blocked?.message, ...(plan.heat?.advice ?? [])]
+  const said = [...plan.remarks.map(({ code }) => code), plan.blocked?.code, 'heat']
   expect(plan.remedies.length).toBeGreaterThan(1)
   for (const { answers } of plan.remedies) expect(said).toContain(answers)
 })
@@ -82,7 +82,7 @@ describe('a saponification value in another unit', () => {
     const [remedy] = lotRemedies({ ...PLAIN, lots }, library)
     expect(remedy?.says).toBe('Take 189.4 mg KOH/g')
     expect(remedy?.change).toEqual({ lots: { olive: { saponificationValue: 189.4, name: 'A' } } })
-    expect(problemsOf({ lots }).map(({ message }) => message)).toEqual([remedy?.answers])
+    expect(problemsOf({ lots }).map(({ path }) => path)).toEqual([remedy?.answers])
     expect(problemsOf(remedy?.change ?? {})).toEqual([])
   })
 

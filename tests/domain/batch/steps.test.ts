@@ -141,7 +141,7 @@ describe('a sheet', () => {
     const plan = ready({ superfat: 0 })
     expect(sheetOf(plan, lyeCautions)).toEqual({
       status: 'refused',
-      reasons: [expect.stringMatching(/could leave free lye/u)],
+      reasons: [expect.stringMatching(/would hold free lye/u)],
     })
     expect(() => workSteps(plan)).toThrow(/no working order/u)
   })

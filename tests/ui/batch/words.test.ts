@@ -59,7 +59,7 @@ describe('what was asked, under the title of a printed sheet', () => {
       ...batch,
       process: 'hot',
       water: { onlyFromLiquids: true },
-      secondAlkali: { percent: 40, by: 'weight', purityPercent: 90 },
+      secondAlkali: { percent: 40, by: 'weight' },
       lyeSolution: { naoh: 50 },
       extraFat: { percent: 5, of: 'oils', oils: { shea: 1 }, when: 'afterCook' },
     })
