@@ -12,7 +12,7 @@ import {
   type SuperfatSpan,
 } from './reach'
 import { isCertified } from './purity'
-import { type Standing, standsOn, standsOnSentence } from './standing'
+import { type Standing, standsOn, standsOnSentence } from './stands-on'
 import { sum } from './weights'
 
 /** Everything about the fat that is left over; percent of the equivalents of all fat unless said. */
