@@ -7,6 +7,9 @@ import type { BatchOrder } from './order'
 /** Most that trimming takes, percent of the bars: more is a slip of the pen. */
 const MOST_TRIM_PERCENT = 50
 
+/** Thinnest slice that holds together, mm: thinner is a slip of the pen. */
+const LEAST_SLICE_MM = 1
+
 /** Most bars or moulds of one batch: more is a slip of the pen. */
 const MOST_PIECES = 100_000
 
@@ -70,8 +73,13 @@ function barProblems(bars: Bars): Problem[] {
 
 function cutProblems(cut: Cut, mould: Mould | undefined): Problem[] {
   if ('barGrams' in cut) return positive('cut.barGrams', cut.barGrams, 'g')
-  const wrong = positive('cut.thicknessMm', cut.thicknessMm, 'mm')
-  if (wrong.length > 0) return wrong
+  if (!(cut.thicknessMm >= LEAST_SLICE_MM && Number.isFinite(cut.thicknessMm)))
+    return [
+      problem(
+        'cut.thicknessMm',
+        `The slices are ${cut.thicknessMm} mm thick. Give ${LEAST_SLICE_MM} mm or more.`,
+      ),
+    ]
   const length = mould && cutLengthMm(mould)
   if (length === undefined)
     return [

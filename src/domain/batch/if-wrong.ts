@@ -1,15 +1,14 @@
 import { oilOf } from '../blend/library'
-import { percentFromFraction } from '../units'
 import { acidEquivalents } from '../chemistry/acids'
-import { MOLAR_MASS_KOH } from '../chemistry/atoms'
-import { GRAMS_PER_KG } from '../units'
+import { alkaliEquivalents } from '../chemistry/alkali'
+import { superfatFraction } from '../chemistry/superfat'
+import { percentFromFraction } from '../units'
 import { weighedAcids } from './acid-weights'
 import { bindsOf } from './lots'
 import { alkalisOf } from './order'
 import { contentOf, contentUpTo } from './purity'
 import { endsOf, errorsOf, EXACT } from './reach'
 import type { Reckoning } from './reckoning'
-import { superfatFraction } from '../chemistry/superfat'
 import { roundedUp } from './rounding'
 
 /** One thing gone wrong, all else as reckoned. */
@@ -135,7 +134,7 @@ function alkaliMolOf(reckoning: Reckoning, kind: 'naoh' | 'koh'): number {
 
 function oilCases({ order, weights, library }: Reckoning, base: Case, told: Tell): IfWrong[] {
   const binds = (oil: string) => bindsOf(oil, library, order)
-  const mol = (grams: number, value: number) => (grams * value) / (MOLAR_MASS_KOH * GRAMS_PER_KG)
+  const mol = alkaliEquivalents
   const byWeight = Object.entries(weights.oilGrams).sort(([, a], [, b]) => b - a)
   const [largest, second] = byWeight
   if (!largest) return []
@@ -182,24 +181,25 @@ function oilCases({ order, weights, library }: Reckoning, base: Case, told: Tell
 }
 
 function scaleCases(reckoning: Reckoning, base: Case, told: Tell): IfWrong[] {
-  const { order } = reckoning
+  const { order, weights, library } = reckoning
   if (!order.scale) return []
   const { oilG, lyeG } = errorsOf(order)
-  const lean = (errors: { oilG: number; lyeG: number }) =>
-    endsOf(reckoning, 'low', { ...errors, contents: false }, 'all')
-  const [bare, lye, oil] = [
-    lean({ oilG: 0, lyeG: 0 }),
-    lean({ oilG: 0, lyeG }),
-    lean({ oilG, lyeG: 0 }),
-  ]
+  const lean = (slipG: number) =>
+    endsOf(reckoning, 'low', { oilG: 0, lyeG: slipG, contents: false }, 'all')
+  const [bare, slipped] = [lean(0), lean(lyeG)]
+  const short = [weights.oilGrams, weights.extraFatGrams].flatMap((fats) =>
+    Object.entries(fats).map(([oil, g]) =>
+      alkaliEquivalents(Math.min(g, oilG), bindsOf(oil, library, order).typical),
+    ),
+  )
   return [
     told(
       'lyeScale',
       `The lye scale reads ${lyeG} g low`,
       'hydroxide over, acid short, each by that much',
       {
-        alkaliMol: base.alkaliMol + lye.alkaliMol - bare.alkaliMol,
-        acidMol: base.acidMol - (bare.acidMol - lye.acidMol),
+        alkaliMol: base.alkaliMol + slipped.alkaliMol - bare.alkaliMol,
+        acidMol: base.acidMol - (bare.acidMol - slipped.acidMol),
       },
       'weigh a coin first',
     ),
@@ -207,7 +207,7 @@ function scaleCases(reckoning: Reckoning, base: Case, told: Tell): IfWrong[] {
       'oilScale',
       `The oil scale reads ${oilG} g high`,
       'every oil short by that much',
-      { fatMol: base.fatMol - (bare.fatMol - oil.fatMol) },
+      { fatMol: base.fatMol - short.reduce((sum, mol) => sum + mol, 0) },
       'weigh a coin first',
     ),
   ]
@@ -230,7 +230,7 @@ function oilToMend({ alkaliMol, acidMol, fatMol }: Case, reckoning: Reckoning): 
   const [largest] = Object.entries(weights.oilGrams).sort(([, a], [, b]) => b - a)
   const low = largest ? bindsOf(largest[0], library, order).low : 0
   if (low <= 0) return null
-  const grams = ((alkaliMol - acidMol - fatMol) * MOLAR_MASS_KOH * GRAMS_PER_KG) / low
+  const grams = (alkaliMol - acidMol - fatMol) / alkaliEquivalents(1, low)
   const step = order.scale?.oilStepG ?? OFFER_STEP_G
   return String(roundedUp(grams, step))
 }

@@ -40,6 +40,9 @@ const Z99 = 2.575829
  */
 const MEASURED_COUNTS = 2
 
+/** More lye than fat by this part is floating point: lots cut off at their low end often just use it up. */
+const NOISE = 1e-11
+
 /** What lies beyond either end of nineteen in twenty. */
 const TAIL = 0.025
 const OFFER_STEP_PERCENT = 0.1
@@ -105,7 +108,7 @@ export function likelySuperfat(reckoning: Reckoning, which: WhichFat = 'all'): L
     ]
     superfat[i] = 1 - (weighed - (acid[i] ?? 0)) / (fat[i] ?? 0)
     discount[i] = 1 - ((bound - slip) / purer - paidMol) / baseMol
-    if (weighed > bound) free++
+    if (weighed > bound * (1 + NOISE)) free++
   }
   const freeShare = shareAtMost(free)
   return {

@@ -19,6 +19,9 @@ const USUAL_CONCENTRATION_PERCENT = { cold: { min: 25, max: 40 }, hot: { min: 25
 const MUCH_SUPERFAT_PERCENT = 8
 const SALT_BAR_PERCENT = 25
 
+/** Superfat this little under 0 is floating point, percent. */
+const NOISE_PERCENT = 1e-9
+
 /** A superfat is offered in steps of a tenth of a percent. */
 const OFFER_STEP_PERCENT = 0.1
 
@@ -72,7 +75,7 @@ function concentrationRemarks({ order }: Reckoning, lye: number): Remark[] {
 function leanRemarks(reckoning: Reckoning, superfat: SuperfatReport): Remark[] {
   const { order } = reckoning
   const { reachPercent, likely } = superfat
-  if (reachPercent.min >= 0) return []
+  if (reachPercent.min >= -NOISE_PERCENT) return []
   if (order.confirmedLean !== undefined && likely.freeShare > FREE_SHARE_LIMIT)
     return [
       {
@@ -126,7 +129,7 @@ function askFor(superfat: number) {
 }
 
 function cookRemarks({ inCook }: SuperfatReport): Remark[] {
-  if (!inCook || inCook.reachPercent.min >= 0) return []
+  if (!inCook || inCook.reachPercent.min >= -NOISE_PERCENT) return []
   return [
     {
       code: 'lean.cook',
