@@ -133,3 +133,18 @@ test('a NaOH factor in the place of a saponification value is caught', async () 
   expect(exitCode).toBe(2)
   expect(output).toMatch(/looks like g NaOH per g/u)
 })
+
+test.for(['batch', 'batch --sheet', 'label'])(
+  '%s prints nothing of a lye that would boil',
+  async (words) => {
+    const [command = '', ...flags] = words.split(' ')
+    const boiling = { ...batch, water: { lyeConcentration: 50 }, lye: { startC: 95 } }
+    const { exitCode, output, errors } = await barwright(
+      [command, ...flags.flatMap((flag) => [flag, 'text']), '-'],
+      JSON.stringify(boiling),
+    )
+    expect(exitCode).toBe(1)
+    expect(output).toBe('')
+    expect(errors).toMatch(/lye\.startC.*boils at 14[45] °C.*[Ll]et the water cool to 20 °C/su)
+  },
+)

@@ -3,8 +3,11 @@ import { fractionFromPercent, percentFromFraction } from '../units'
 import { chargeOf } from './charge'
 import type { CurePlan } from './cure'
 import { dissolving } from './dissolving'
+import { lyeHeat } from './heat'
+import { heatBlock } from './heat-block'
 import type { BatchOrder } from './order'
 import { endsOf, errorsOf, type Reckoning } from './reach'
+import { waterPath } from './water-path'
 import { jugWaterG } from './water-weights'
 import type { Weights } from './weights'
 
@@ -45,7 +48,14 @@ export function lateProblems(reckoning: Reckoning): Problem[] {
     ...iceProblems(reckoning),
     ...scaleProblems(reckoning),
     ...dissolving(waterPath(reckoning.order), jugConcentrationPercent(reckoning)),
+    ...boilingProblems(reckoning),
   ]
+}
+
+/** A lye that would boil out of its jug. */
+function boilingProblems(reckoning: Reckoning): Problem[] {
+  const block = heatBlock(reckoning, lyeHeat(reckoning) ?? null)
+  return block ? [problem(block.path, block.message)] : []
 }
 
 /** Hydroxide with its impurities in what the jug holds while it dissolves, percent by weight. */
@@ -115,10 +125,4 @@ export function ifraProblems({ order, weights }: Reckoning, cure: CurePlan): Pro
       ]
     },
   )
-}
-
-/** Where the water of an order is said. */
-function waterPath({ water }: BatchOrder): string {
-  const [way] = Object.keys(water)
-  return way === undefined || way === 'onlyFromLiquids' ? 'water' : `water.${way}`
 }

@@ -1,5 +1,6 @@
 import { batchCode } from './batch-code'
 import { daysAfter } from './dates'
+import { ceilingInWords } from './heat-advice'
 import type { ReadyPlan } from './plan'
 import { type WorkStep, workSteps } from './steps'
 
@@ -84,9 +85,10 @@ function lyeRows({ superfat, figures, heat, containers, order }: ReadyPlan): She
       value: `${one(figures.lyeConcentrationPercent)} %, water to hydroxide ${figures.waterToHydroxide.toFixed(2)} : 1`,
     },
     heat && {
-      what: 'Lye gets as hot as',
-      value: `${heat.ceilingC.toFixed(0)} °C (within ${heat.uncertaintyK.toFixed(0)} K, no heat lost), from ${heat.startC} °C`,
+      what: 'Lye comes to about',
+      value: `${heat.expectedC.toFixed(0)} °C (${heat.expectedLowC.toFixed(0)} to ${heat.expectedHighC.toFixed(0)}) in an open jug, from ${heat.startC} °C`,
     },
+    heat && { what: 'At most it could reach', value: ceilingInWords(heat) },
     heat && { what: 'Lye volume', value: `${heat.volumeMl.toFixed(0)} ml at 20 °C` },
     containers && { what: 'Jug and pot', value: `${containers.jugMl} ml, ${containers.potMl} ml` },
   ]

@@ -1,5 +1,6 @@
 import { ML_PER_LITRE } from '../units'
 import type { LyeHeat } from './heat'
+import { ceilingInWords } from './heat-advice'
 import type { ReadyPlan } from './plan'
 import type { StepText } from './steps'
 
@@ -126,16 +127,16 @@ function lyeStep({ heat, order }: ReadyPlan): StepText {
     cautions: [
       'Hydroxide into water, never water onto hydroxide.',
       'Goggles and gloves on; face away from the first mist.',
-      ...(heat ? [`It may get as hot as ${hottestC(heat)} °C.`] : []),
+      ...(heat ? [heatSays(heat)] : []),
       ...(heat?.advice ?? []),
     ],
     checks: ['No grain is left at the bottom.', 'Cooled to the warmth of the fats.'],
   }
 }
 
-/** The ceiling, which boiling caps. */
-function hottestC({ ceilingC, boilsC }: LyeHeat): string {
-  return Math.min(ceilingC, boilsC).toFixed(0)
+/** What to be ready for, and what it stays below. */
+function heatSays(heat: LyeHeat): string {
+  return `It comes to about ${heat.expectedC.toFixed(0)} °C; it could reach ${ceilingInWords(heat)}.`
 }
 
 function cookStep(): StepText {
