@@ -139,12 +139,13 @@ test.for(['batch', 'batch --sheet', 'label'])(
   async (words) => {
     const [command = '', ...flags] = words.split(' ')
     const boiling = { ...batch, water: { lyeConcentration: 50 }, lye: { startC: 95 } }
-    const { exitCode, output, errors } = await barwright(
-      [command, ...flags.flatMap((flag) => [flag, 'text']), '-'],
-      JSON.stringify(boiling),
-    )
-    expect(exitCode).toBe(1)
-    expect(output).toBe('')
-    expect(errors).toMatch(/lye\.startC.*boils at 14[45] °C.*[Ll]et the water cool to 20 °C/su)
+    const { exitCode, output } = await barwright([command, ...flags, '-'], JSON.stringify(boiling))
+    expect(exitCode).toBe(2)
+    const { status, problems } = JSON.parse(output) as {
+      status: string
+      problems: readonly { path: string; message: string }[]
+    }
+    expect([status, problems.map(({ path }) => path)]).toEqual(['invalid', ['lye.startC']])
+    expect(problems[0]?.message).toMatch(/boils at 14[45] °C.*Let the water cool to 20 °C/u)
   },
 )

@@ -1,4 +1,4 @@
-import { shownMass } from './shown-mass'
+import { shownLine } from './shown-mass'
 import type { Sheet, SheetRow } from './sheet'
 import type { WorkStep } from './steps'
 import type { MassUnit } from '../units'
@@ -48,8 +48,8 @@ function stepLines(step: WorkStep, number: number, unit: MassUnit): string[] {
   return [
     `${number}  ${title}${hold === '' ? '' : ` (${hold})`}`,
     `   ${say}`,
-    ...lines.flatMap(({ name, grams, stepG, detail, note }) => [
-      `   [ ] ${name.padEnd(NAME_WIDTH)}${shownMass(grams, unit, stepG).padStart(MASS_WIDTH)}   really ________   ${detail}`,
+    ...lines.flatMap(({ name, kind, grams, stepG, detail, note }) => [
+      `   [ ] ${name.padEnd(NAME_WIDTH)}${shownLine({ kind, grams, stepG }, unit).padStart(MASS_WIDTH)}   really ________   ${detail}`,
       ...(note === null ? [] : [`       ${note}`]),
     ]),
     ...cautions.map((one) => `   ! ${one}`),
