@@ -1,5 +1,5 @@
 import { shownLine } from '../domain/batch/shown-mass'
-import type { Sheet, SheetRow } from '../domain/batch/sheet'
+import { barsTitle, type Sheet, type SheetRow } from '../domain/batch/sheet'
 import type { WorkStep } from '../domain/batch/steps'
 import type { MassUnit } from '../domain/units'
 
@@ -31,7 +31,7 @@ export function sheetHtml(sheet: Sheet, unit: MassUnit): string {
     warnings.length > 0 ? `<section><h2>Mind</h2>${list('ul', warnings)}</section>` : '',
     ...sheet.steps.map((step, i) => stepHtml(step, i + 1, unit)),
     rowsHtml('Lye', sheet.lyeRows),
-    rowsHtml('Bars', sheet.barRows),
+    rowsHtml(barsTitle(sheet), sheet.barRows),
     sheet.lots.length > 0 ? rowsHtml('Lots', sheet.lots) : '',
     costHtml(sheet),
     '</body></html>',

@@ -12,7 +12,7 @@ import { sheetOf } from '../domain/batch/sheet'
 import { sum } from '../domain/batch/weights'
 import type { Blend, Prices } from '../domain/blend/blend'
 import { labelOf } from '../domain/label/label'
-import { type BatchRun, NOTHING_DONE, orderFor } from './batch-choices'
+import { type BatchRun, isPaste, NOTHING_DONE, orderFor } from './batch-choices'
 import type { WorkHistory } from './history.svelte'
 import { without } from './without'
 import type { BatchChoices } from './work'
@@ -86,7 +86,7 @@ export class BatchDesk {
       ...(acids && { acids }),
       ...(additives && { additives }),
       ...(lots && { lots }),
-      ...(water && { water }),
+      ...(water && { water, waterTyped: true }),
       ...(lye && { lye }),
     })
   }
@@ -151,7 +151,8 @@ export class BatchDesk {
   }
 
   #oilGramsOf(choices: BatchChoices): number {
-    const order = choices.mould || choices.bars ? this.#orderOf(choices) : undefined
+    const sized = choices.mould ?? (isPaste(choices) ? undefined : choices.bars)
+    const order = sized ? this.#orderOf(choices) : undefined
     const plan = order && planBatch(order, library, batchFacts)
     return plan?.status === 'ready' ? sum(plan.oilGrams) : choices.oilGrams
   }

@@ -1,7 +1,6 @@
 import { problem, type Problem } from '../blend/check-blend'
 import { fractionFromPercent, percentFromFraction } from '../units'
 import { chargeOf } from './charge'
-import type { CurePlan } from './cure'
 import { dissolving } from './dissolving'
 import { lyeHeat } from './heat'
 import { heatBlock } from './heat-block'
@@ -109,18 +108,18 @@ function iceProblems({ order, weights }: Reckoning): Problem[] {
   ]
 }
 
-/** More of a fragrance than its certificate allows in the finished bar. */
-export function ifraProblems({ order, weights }: Reckoning, cure: CurePlan): Problem[] {
+/** More of a fragrance than its certificate allows in the finished soap: `finishedG` g of it, bars at their driest. */
+export function ifraProblems({ order, weights }: Reckoning, finishedG: number): Problem[] {
   return Object.entries(order.fragrance?.certificates ?? {}).flatMap(
     ([id, { ifraMostPercent }]) => {
       const grams = weights.fragranceGrams[id] ?? 0
-      const percent = percentFromFraction(grams / cure.driestG)
+      const percent = percentFromFraction(grams / finishedG)
       if (ifraMostPercent === undefined || percent <= ifraMostPercent) return []
-      const most = cure.driestG * fractionFromPercent(ifraMostPercent)
+      const most = finishedG * fractionFromPercent(ifraMostPercent)
       return [
         problem(
           `fragrance.certificates.${id}`,
-          `${id} would be ${percent.toFixed(2)} % of the dry bar; its certificate allows ${ifraMostPercent} %, which is ${most.toFixed(1)} g here. Give less.`,
+          `${id} would be ${percent.toFixed(2)} % of the finished soap; its certificate allows ${ifraMostPercent} %, which is ${most.toFixed(1)} g here. Give less.`,
         ),
       ]
     },

@@ -9,6 +9,7 @@ import { type Containers, containersFor } from './containers'
 import { type CurePlan, curePlan, processOf } from './cure'
 import type { BatterDensity } from './density'
 import { type BatchFacts, NO_FACTS } from './facts'
+import { finishedG, freshSoap, type FreshSoap } from './fresh-soap'
 import { type LyeHeat, lyeHeat } from './heat'
 import { iceRemedies } from './heat-block'
 import { type Ingredient, ingredientsOf } from './ingredients'
@@ -18,6 +19,7 @@ import type { BatchOrder, Process } from './order'
 import { type Remedy, remediesIn } from './remedy'
 import type { Reckoning, SuperfatSpan } from './reach'
 import { batterDensity, oilGramsOf } from './size'
+import { type SoapKind, soapKindOf } from './soap-kind'
 import { superfatReport, type SuperfatReport } from './superfat-report'
 import { remarksOn } from './warnings'
 import { lyeBasisG, lyeWaterG } from './water-weights'
@@ -67,7 +69,10 @@ export interface ReadyPlan extends Weights {
   /** The batter as poured; null when not sized by a mould. */
   readonly density: BatterDensity | null
   readonly outcome: Outcome
-  readonly cure: CurePlan
+  /** A bar, a bar that stays soft, or a paste, which has neither cure nor bars. */
+  readonly kind: SoapKind
+  readonly fresh: FreshSoap
+  readonly cure: CurePlan | null
   readonly bars: BarPlan | null
   readonly cost: MaterialCost | null
   /** Null without tables of lye. */
@@ -106,13 +111,15 @@ export function planBatch(
 function ready(reckoning: Reckoning): BatchPlan {
   const { order, weights } = reckoning
   const outcome = outcomeOf(reckoning)
-  const cure = curePlan(reckoning, outcome)
-  const over = ifraProblems(reckoning, cure)
+  const kind = soapKindOf(order)
+  const fresh = freshSoap(reckoning, outcome)
+  const cure = kind === 'paste' ? null : curePlan(reckoning, outcome)
+  const over = ifraProblems(reckoning, finishedG({ cure, fresh }).leastG)
   if (over.length > 0) return { status: 'invalid', problems: over }
   const superfat = superfatReport(reckoning)
   const density = order.mould ? batterDensity(order.mould, reckoning) : null
   const figures = figuresOf(reckoning, superfat, density)
-  const bars = barPlan(order, cure)
+  const bars = cure && barPlan(order, cure)
   const ingredients = ingredientsOf(reckoning)
   const heat = lyeHeat(reckoning) ?? null
   const remarks = remarksOn(reckoning, superfat, figures.lyeConcentrationPercent)
@@ -130,6 +137,8 @@ function ready(reckoning: Reckoning): BatchPlan {
     ingredients,
     density,
     outcome,
+    kind,
+    fresh,
     cure,
     bars,
     cost: materialCost(ingredients, order.pricesPerKg, bars),

@@ -1,5 +1,5 @@
 import { shownLine } from './shown-mass'
-import type { Sheet, SheetRow } from './sheet'
+import { barsTitle, type Sheet, type SheetRow } from './sheet'
 import type { WorkStep } from './steps'
 import type { MassUnit } from '../units'
 
@@ -20,7 +20,7 @@ export function sheetText(sheet: Sheet, unit: MassUnit): string {
     'Lye',
     ...rowLines(sheet.lyeRows),
     '',
-    'Bars',
+    barsTitle(sheet),
     ...rowLines(sheet.barRows),
     ...(sheet.lots.length > 0 ? ['', 'Lots', ...rowLines(sheet.lots)] : []),
     ...costLines(sheet),

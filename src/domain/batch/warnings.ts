@@ -8,6 +8,7 @@ import type { BatchOrder } from './order'
 import { EXACT, type Reckoning } from './reach'
 import { roundedDown } from './rounding'
 import type { Remark } from './remedy'
+import { kindRemarks } from './soap-kind'
 import type { SuperfatReport } from './superfat-report'
 import { sum } from './weights'
 
@@ -38,6 +39,7 @@ export function remarksOn(
     ...lotRemarks(reckoning.order, reckoning.library).map((message) => ({ message })),
     ...acidRemarks(reckoning, superfat),
     ...doseRemarks(reckoning),
+    ...kindRemarks(reckoning.order),
   ]
 }
 
