@@ -1,5 +1,5 @@
-import { shownMass } from '../domain/batch/shown-mass'
-import type { Sheet, SheetRow } from '../domain/batch/sheet'
+import { shownLine } from '../domain/batch/shown-mass'
+import { barsTitle, type Sheet, type SheetRow } from '../domain/batch/sheet'
 import type { WorkStep } from '../domain/batch/steps'
 import type { MassUnit } from '../domain/units'
 
@@ -31,7 +31,7 @@ export function sheetHtml(sheet: Sheet, unit: MassUnit): string {
     warnings.length > 0 ? `<section><h2>Mind</h2>${list('ul', warnings)}</section>` : '',
     ...sheet.steps.map((step, i) => stepHtml(step, i + 1, unit)),
     rowsHtml('Lye', sheet.lyeRows),
-    rowsHtml('Bars', sheet.barRows),
+    rowsHtml(barsTitle(sheet), sheet.barRows),
     sheet.lots.length > 0 ? rowsHtml('Lots', sheet.lots) : '',
     costHtml(sheet),
     '</body></html>',
@@ -45,9 +45,9 @@ function stepHtml(step: WorkStep, number: number, unit: MassUnit): string {
     minutes && `${minutes.low} to ${minutes.high} minutes`,
   ].filter((part) => part !== null)
   const rows = lines.map(
-    ({ name, grams, stepG, detail, note }) =>
+    ({ name, kind, grams, stepG, detail, note }) =>
       `<tr><td class="tick"></td><td>${text(name)}<br><span class="detail">${text(note === null ? detail : `${detail}. ${note}`)}</span></td>` +
-      `<td class="grams">${text(shownMass(grams, unit, stepG))}</td><td class="actual"></td></tr>`,
+      `<td class="grams">${text(shownLine({ kind, grams, stepG }, unit))}</td><td class="actual"></td></tr>`,
   )
   return [
     `<section><h2>${number} ${text(title)}</h2><p>${text(say)}${hold.length > 0 ? ` <b>${text(hold.join(', '))}</b>` : ''}</p>`,

@@ -33,6 +33,15 @@ const table = z.strictObject({
   heatCapacityJPerGK: rising,
   densityGPerMl: z.array(z.strictObject({ tempC: z.number(), points: rising })).min(1),
   boilingC: rising,
+  boundWater: z
+    .strictObject({
+      kjPerMol: z.number().positive(),
+      mostPurePercent: z.number().min(50).max(100),
+      usualMostPercent: z.number().min(50).max(100),
+      ...sourced,
+    })
+    .nullable(),
+  iceColdHolds: z.strictObject({ percent: z.number().positive().max(60), ...sourced }),
   peakUncertaintyK: z.number().positive(),
 }) satisfies z.ZodType<LyeTable>
 

@@ -1,5 +1,6 @@
 import type { Actuals } from '../domain/batch/actuals'
-import type { BatchOrder, PerAlkali, ScaleInUse } from '../domain/batch/order'
+import type { BatchOrder, PerAlkali, Process, ScaleInUse } from '../domain/batch/order'
+import { soapKindOf } from '../domain/batch/soap-kind'
 import { type Blend, normalised, totalShare } from '../domain/blend/blend'
 import type { AlkaliKind } from '../domain/chemistry/alkali'
 import { type MassUnit, WHOLE_PERCENT } from '../domain/units'
@@ -59,6 +60,8 @@ export interface BatchChoices extends OrderExtras {
   readonly secondAlkali?: SecondAlkali | undefined
   readonly superfatPercent: number
   readonly water: BatchOrder['water']
+  /** Whether the water was said by hand; else it follows the process. */
+  readonly waterTyped?: boolean | undefined
   readonly scale: ScaleInUse
   /** The superfat of the leanest lots that `confirmedLean` was said of, percent. */
   readonly confirmedLeanAt?: number | undefined
@@ -74,7 +77,8 @@ export const NOTHING_DONE: BatchRun = { ticks: {}, actual: {}, cautionRead: fals
 
 /** The order that weighs out a blend under these choices. */
 export function orderFor(blend: Blend, choices: BatchChoices): BatchOrder {
-  const { extraFat, fragrance, ...extras } = orderExtras(choices)
+  const { extraFat, fragrance, ...all } = orderExtras(choices)
+  const extras = isPaste(choices) ? { ...all, ...NO_BARS } : all
   return {
     ...extras,
     blend,
@@ -87,6 +91,40 @@ export function orderFor(blend: Blend, choices: BatchChoices): BatchOrder {
   }
 }
 
+/** What is not asked of a paste; the choices keep it for when it is a bar again. */
+const NO_BARS = { bars: undefined, cut: undefined, cure: undefined } as const
+
+/** Whether these choices make a paste, which has no bars, no cut and no cure. */
+export function isPaste(choices: BatchChoices): boolean {
+  const { superfatPercent: superfat, water } = choices
+  return soapKindOf({ blend: {}, ...alkalisFor(choices), purity: {}, superfat, water }) === 'paste'
+}
+
+/** The usual lye of each process, percent: common practice, 28 to 35 cold and 25 to 30 hot. */
+export const USUAL_LYE: Readonly<Record<Process, { readonly lyeConcentration: number }>> = {
+  cold: { lyeConcentration: 33 },
+  hot: { lyeConcentration: 28 },
+}
+
+/**
+ * The choices that go with another process: what belongs to a cook goes with it, and a lye that nobody said by
+ * hand becomes the process's usual one.
+ */
+export function withProcess(choices: BatchChoices, process: Process): Partial<BatchChoices> {
+  const { extraFat, water, waterTyped } = choices
+  const usual = USUAL_LYE[choices.process ?? 'cold'].lyeConcentration
+  const untouched =
+    waterTyped !== true && 'lyeConcentration' in water && water.lyeConcentration === usual
+  return {
+    process: process === 'hot' ? process : undefined,
+    ...(untouched && { water: USUAL_LYE[process] }),
+    ...(process === 'cold' && {
+      cook: undefined,
+      extraFat: extraFat && { ...extraFat, when: 'withOils' as const },
+    }),
+  }
+}
+
 /** What goes into the order as it is. */
 function orderExtras({
   oilGrams: _oilGrams,
@@ -95,6 +133,7 @@ function orderExtras({
   secondAlkali: _secondAlkali,
   superfatPercent: _superfatPercent,
   confirmedLeanAt: _confirmedLeanAt,
+  waterTyped: _waterTyped,
   unit: _unit,
   paper: _paper,
   run: _run,

@@ -4,6 +4,7 @@ import { labelFacts } from '../data/label-facts'
 import { library } from '../data/library'
 import { type ActualAnswer, actualReport, type Actuals } from '../domain/batch/actuals'
 import { lotRemedies } from '../domain/batch/check-lots'
+import { heatRemedies } from '../domain/batch/heat-block'
 import type { BatchOrder } from '../domain/batch/order'
 import { planBatch } from '../domain/batch/plan'
 import type { Remedy } from '../domain/batch/remedy'
@@ -11,7 +12,7 @@ import { sheetOf } from '../domain/batch/sheet'
 import { sum } from '../domain/batch/weights'
 import type { Blend, Prices } from '../domain/blend/blend'
 import { labelOf } from '../domain/label/label'
-import { type BatchRun, NOTHING_DONE, orderFor } from './batch-choices'
+import { type BatchRun, isPaste, NOTHING_DONE, orderFor } from './batch-choices'
 import type { WorkHistory } from './history.svelte'
 import { without } from './without'
 import type { BatchChoices } from './work'
@@ -48,7 +49,7 @@ export class BatchDesk {
 
   /** Changes of the order that answer warnings or problems. */
   readonly remedies: readonly Remedy[] = $derived(
-    this.ready?.remedies ?? (this.order ? lotRemedies(this.order, library) : []),
+    this.ready?.remedies ?? (this.order ? refusedRemedies(this.order) : []),
   )
 
   /** Really weighed, of the lines there are; another blend may have lost some. */
@@ -85,7 +86,7 @@ export class BatchDesk {
       ...(acids && { acids }),
       ...(additives && { additives }),
       ...(lots && { lots }),
-      ...(water && { water }),
+      ...(water && { water, waterTyped: true }),
       ...(lye && { lye }),
       ...(scale && { scale }),
     })
@@ -151,10 +152,16 @@ export class BatchDesk {
   }
 
   #oilGramsOf(choices: BatchChoices): number {
-    const order = choices.mould || choices.bars ? this.#orderOf(choices) : undefined
+    const sized = choices.mould ?? (isPaste(choices) ? undefined : choices.bars)
+    const order = sized ? this.#orderOf(choices) : undefined
     const plan = order && planBatch(order, library, batchFacts)
     return plan?.status === 'ready' ? sum(plan.oilGrams) : choices.oilGrams
   }
+}
+
+/** What would mend an order that is refused, where one change does. */
+function refusedRemedies(order: BatchOrder): Remedy[] {
+  return [...lotRemedies(order, library), ...heatRemedies(order, library, batchFacts)]
 }
 
 /** Superfat by which rounding may make lots leaner than those that were confirmed, percent. */

@@ -1,6 +1,7 @@
 import { batchFacts } from '../data/batch-facts'
 import { library } from '../data/library'
 import { materialsWith } from '../data/price-materials'
+import { soapKindOf } from '../domain/batch/soap-kind'
 import { planBatch } from '../domain/batch/plan'
 import type { BatchOrder } from '../domain/batch/order'
 import { checkBook } from '../domain/cost/check-book'
@@ -54,7 +55,8 @@ export class LedgerDesk {
   readonly plan = $derived.by(() => {
     const order = this.#order()
     if (!order) return undefined
-    const cut = this.cutByBatch ? order.cut : { barGrams: this.ledger.barGrams }
+    const asItIs = this.cutByBatch || soapKindOf(order) === 'paste'
+    const cut = asItIs ? order.cut : { barGrams: this.ledger.barGrams }
     return planBatch({ ...order, cut }, library, batchFacts)
   })
   readonly ready = $derived(this.plan?.status === 'ready' ? this.plan : undefined)

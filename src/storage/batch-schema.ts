@@ -90,6 +90,7 @@ const water = {
     z.strictObject({ percentOfOils: number }),
     z.strictObject({ onlyFromLiquids: z.literal(true) }),
   ]),
+  waterTyped: z.boolean().optional(),
   waterOn: z.enum(['weighed', 'pure']).optional(),
   liquids: z
     .array(

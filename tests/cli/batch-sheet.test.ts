@@ -133,3 +133,19 @@ test('a NaOH factor in the place of a saponification value is caught', async () 
   expect(exitCode).toBe(2)
   expect(output).toMatch(/looks like g NaOH per g/u)
 })
+
+test.for(['batch', 'batch --sheet', 'label'])(
+  '%s prints nothing of a lye that would boil',
+  async (words) => {
+    const [command = '', ...flags] = words.split(' ')
+    const boiling = { ...batch, water: { lyeConcentration: 50 }, lye: { startC: 95 } }
+    const { exitCode, output } = await barwright([command, ...flags, '-'], JSON.stringify(boiling))
+    expect(exitCode).toBe(2)
+    const { status, problems } = JSON.parse(output) as {
+      status: string
+      problems: readonly { path: string; message: string }[]
+    }
+    expect([status, problems.map(({ path }) => path)]).toEqual(['invalid', ['lye.startC']])
+    expect(problems[0]?.message).toMatch(/boils at 14[45] °C.*Let the water cool to 20 °C/u)
+  },
+)

@@ -192,3 +192,17 @@ test('a batch is scaled up to what was weighed over', () => {
   expect(readyPlan(at).oilGrams).toEqual({ olive: 3075, coconut: 2050 })
   expect(at.really).toMatchObject({ report: { verdict: 'asPlanned', deviations: [] } })
 })
+
+describe('a lye that would boil', () => {
+  test('is refused with changes that mend it, and taking one over makes it ready', () => {
+    const { desk: at } = desk()
+    at.set({ water: { lyeConcentration: 50 }, lye: { startC: 95 } })
+    const problems = at.plan?.status === 'invalid' ? at.plan.problems : []
+    expect(problems).toHaveLength(1)
+    const [cooler] = at.remedies.filter(({ answers }) => answers === problems[0]?.message)
+    expect(cooler?.says).toBe('Water at 20 °C')
+    if (cooler) at.apply(cooler.change)
+    expect(at.plan?.status).toBe('ready')
+    expect(at.remedies.filter(({ says }) => says === cooler?.says)).toEqual([])
+  })
+})

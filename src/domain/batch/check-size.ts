@@ -3,6 +3,7 @@ import { between, partPercent, positive, positiveIfGiven } from './check-numbers
 import type { Bars, Cut, Mould, MouldShape } from './mould'
 import { cutLengthMm } from './mould'
 import type { BatchOrder } from './order'
+import { pasteProblems } from './soap-kind'
 
 /** Most that trimming takes, percent of the bars: more is a slip of the pen. */
 const MOST_TRIM_PERCENT = 50
@@ -29,6 +30,7 @@ export function sizeProblems(order: BatchOrder): Problem[] {
     ...(mould ? mouldProblems(mould) : []),
     ...(bars ? barProblems(bars) : []),
     ...(order.cut ? cutProblems(order.cut, mould) : []),
+    ...pasteProblems(order),
   ]
 }
 

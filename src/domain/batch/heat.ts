@@ -1,30 +1,40 @@
 import { MOLAR_MASS_WATER } from '../chemistry/atoms'
 import {
   boilingC,
+  boundHeatKj,
   heatCapacityJPerGK,
   heatOfSolutionKj,
   lyeDensityGPerMl,
   type LyeTable,
 } from '../chemistry/lye-solution'
 import type { AlkaliKind } from '../chemistry/alkali'
-import { percentFromFraction } from '../units'
+import { percentFromFraction, WHOLE_PERCENT } from '../units'
 import { acidTakes } from './acid-weights'
 import { type Charge, chargeOf } from './charge'
 import { factOf } from './facts'
+import { heatAdvice } from './heat-advice'
+import type { BatchOrder } from './order'
 import type { Reckoning } from './reach'
-import type { Remedy } from './remedy'
-import { roundedDown } from './rounding'
 import { jugWaterG, liquidWaterG } from './water-weights'
 
 /** What happens in the jug when hydroxide meets water. */
 export interface LyeHeat {
   readonly startC: number
-  /** The hottest it can get if no heat were lost, °C. An open jug, stirred slowly, stays below. */
+  /** What an open jug comes to while the hydroxide is stirred in over minutes, °C, and its usual span. */
+  readonly expectedC: number
+  readonly expectedLowC: number
+  readonly expectedHighC: number
+  /** The hottest it could get if it all dissolved at once and no heat were lost, °C. */
   readonly ceilingC: number
+  /** How far the ceiling may be wrong, K either way. */
   readonly uncertaintyK: number
-  /** Where a lye of this strength boils, °C. */
+  /** Where a lye of this strength boils at 1 atm, °C. */
   readonly boilsC: number
-  readonly level: 'calm' | 'hot' | 'mayBoil'
+  /**
+   * By the ceiling: `hot` from 95 °C, `mayBoil` from 5 K (or what the ceiling may be wrong by) under the boiling
+   * point, `boils` above it: such an order is refused, so no plan has it.
+   */
+  readonly level: 'calm' | 'hot' | 'mayBoil' | 'boils'
   readonly heatKj: number
   /** All that is in the jug, g, and its strength in pure hydroxide, percent by weight. */
   readonly solutionG: number
@@ -32,15 +42,26 @@ export interface LyeHeat {
   /** At 20 °C. */
   readonly densityGPerMl: number
   readonly volumeMl: number
+  /** What to do about it; the first line is about the heat itself, where there is any. */
   readonly advice: readonly string[]
 }
 
 /** Temperature of tap water where an order does not say, °C. */
 export const USUAL_START_C = 20
 
-/** Ceilings from which to warn, °C, and how near the boiling point to warn, K: a rule of this project. */
-const WARN_C = { hot: 95, mayBoil: 105 }
-const NEAR_BOILING_K = 10
+/**
+ * A ceiling from which lye is called hot, °C, and how near the boiling point to warn at the least, K: rules of
+ * this project. Where the ceiling may be wrong by more than that, the warning begins as much earlier.
+ */
+const HOT_C = 95
+const NEAR_BOILING_K = 5
+
+/**
+ * The part of the rise above the start that an open jug keeps: an assumption (data/lye-solution.md), so chosen
+ * that lye of 30 to 35 % from 20 °C comes to the 70 to 95 °C that workshops measure (common practice). A
+ * large jug, or hydroxide put in fast, keeps more; only the ceiling decides about warnings and blocks.
+ */
+export const OPEN_JUG_KEEPS = { low: 0.6, usual: 0.7, high: 0.8 }
 
 /** Heat of melting ice, J/g, and of warming its water, J per g and K: CRC Handbook, recalled. */
 const ICE_MELTING_J_PER_G = 334
@@ -52,18 +73,14 @@ const WATER_J_PER_G_K = 4.18
  */
 const NEUTRALISATION_KJ_PER_MOL = 55.8
 
-/** Strength above which cold keeps some NaOH from dissolving, percent at 0 °C: 418 g in a litre of water. */
-const DISSOLVES_ICE_COLD_PERCENT = 29.5
-const ICE_COLD_C = 5
-
 const J_PER_KJ = 1000
 const VOLUME_AT_C = 20
 
 /**
  * The ceiling: T = start + Q / (m·cp), with Q = Σ n·ΔH(r) for solid hydroxide at r mol of water per mol
- * (a solution gives only the difference to its own strength), plus what acids give, less what ice takes:
- * 334 J/g to melt and 4.18 J/g·K to reach the start. No heat is lost to the jug or the air. Undefined
- * without tables.
+ * (less what water bound in it already gave; a solution gives only the difference to its own strength), plus
+ * what acids give, less what ice takes: 334 J/g to melt and 4.18 J/g·K to reach the start. No heat is lost to
+ * the jug or the air. Expected is start + 0.7 of the rise. Undefined without tables.
  */
 export function lyeHeat(reckoning: Reckoning): LyeHeat | undefined {
   const { order, facts } = reckoning
@@ -74,40 +91,41 @@ export function lyeHeat(reckoning: Reckoning): LyeHeat | undefined {
   const mixed = (read: (table: LyeTable) => number) =>
     charge.shares.naoh * read(lye.naoh) + charge.shares.koh * read(lye.koh)
   const startC = order.lye?.startC ?? USUAL_START_C
-  const heatKj = dissolvingKj(charge, jug.waterG, lye) + acidKj(charge)
-  const iceKj =
-    ((order.lye?.iceGrams ?? 0) * (ICE_MELTING_J_PER_G + WATER_J_PER_G_K * startC)) / J_PER_KJ
+  const heatKj = dissolvingKj(order, charge, jug.waterG, lye) + acidKj(charge)
   const capacity = mixed((table) => heatCapacityJPerGK(table, jug.percent)) * jug.massG
-  const ceilingC = startC + ((heatKj - iceKj) * J_PER_KJ) / capacity
+  const riseK = ((heatKj - iceKj(order, startC)) * J_PER_KJ) / capacity
   const boilsC = mixed((table) => boilingC(table, jug.percent))
+  const uncertaintyK = mixed(({ peakUncertaintyK }) => peakUncertaintyK)
   const densityGPerMl = mixed((table) => lyeDensityGPerMl(table, jug.percent, VOLUME_AT_C))
-  const level = levelOf(ceilingC, boilsC)
-  return {
+  const heat = {
     startC,
-    ceilingC,
-    uncertaintyK: mixed(({ peakUncertaintyK }) => peakUncertaintyK),
+    ...expectedFrom(startC, riseK),
+    ceilingC: startC + riseK,
+    uncertaintyK,
     boilsC,
-    level,
+    level: levelOf(startC + riseK, boilsC, uncertaintyK),
     heatKj,
     solutionG: jug.massG,
     pureConcentrationPercent: jug.percent,
     densityGPerMl,
     volumeMl: jug.massG / densityGPerMl,
-    advice: adviceOn(reckoning, { level, startC, percent: jug.percent }),
+  }
+  return { ...heat, advice: heatAdvice(reckoning, heat) }
+}
+
+/** What an open jug comes to; where ice takes more than the hydroxide gives there is nothing to lose. */
+function expectedFrom(startC: number, riseK: number) {
+  const kept = (part: number) => startC + (riseK > 0 ? riseK * part : riseK)
+  return {
+    expectedC: kept(OPEN_JUG_KEEPS.usual),
+    expectedLowC: kept(OPEN_JUG_KEEPS.low),
+    expectedHighC: kept(OPEN_JUG_KEEPS.high),
   }
 }
 
-/** The part of the water to take as ice where the lye may boil: common practice. */
-const ICE_PART = 0.5
-
-/** Ice for half of the plain water where a lye may boil and has none yet. */
-export function iceRemedies({ order, weights }: Reckoning, heat: LyeHeat | null): Remedy[] {
-  const iceGrams = roundedDown(weights.water.plainG * ICE_PART, order.scale?.oilStepG)
-  const needed = heat?.level === 'mayBoil' && (order.lye?.iceGrams ?? 0) === 0 && iceGrams > 0
-  if (!needed) return []
-  return [
-    { answers: 'heat', says: 'Half the water as ice', change: { lye: { ...order.lye, iceGrams } } },
-  ]
+/** What the ice of an order takes until it is as warm as the water, kJ. */
+function iceKj({ lye }: BatchOrder, startC: number): number {
+  return ((lye?.iceGrams ?? 0) * (ICE_MELTING_J_PER_G + WATER_J_PER_G_K * startC)) / J_PER_KJ
 }
 
 /** What is in the jug while it dissolves: liquids and acids that go into the lye are there. */
@@ -125,50 +143,33 @@ function jugOf({ order, weights, facts }: Reckoning, { alkalis, acids }: Charge)
 }
 
 function dissolvingKj(
+  order: BatchOrder,
   { alkalis, alkaliMol }: Charge,
   waterG: number,
   lye: Readonly<Record<AlkaliKind, LyeTable>>,
 ): number {
   const waterPerMol = waterG / MOLAR_MASS_WATER / alkaliMol
-  return alkalis.reduce((kj, { kind, equivalentsMol, waterG: ownG }) => {
+  return alkalis.reduce((kj, { kind, form, equivalentsMol, waterG: ownG }) => {
     const whole = heatOfSolutionKj(lye[kind], waterPerMol)
     const before =
-      ownG > 0 ? heatOfSolutionKj(lye[kind], ownG / MOLAR_MASS_WATER / equivalentsMol) : 0
+      form === 'solution'
+        ? heatOfSolutionKj(lye[kind], ownG / MOLAR_MASS_WATER / equivalentsMol)
+        : boundHeatKj(lye[kind], kind, purestPercent(order, kind))
     return kj + equivalentsMol * Math.max(0, whole - before)
   }, 0)
+}
+
+/** The purest that the bag may be, percent; all pure where nothing is said. */
+function purestPercent({ purity, purityUpTo }: BatchOrder, kind: AlkaliKind): number {
+  return purityUpTo?.[kind] ?? purity[kind] ?? WHOLE_PERCENT
 }
 
 function acidKj({ acids, alkaliMol }: Charge): number {
   return Math.min(acidTakes(acids, 'all'), alkaliMol) * NEUTRALISATION_KJ_PER_MOL
 }
 
-function levelOf(ceilingC: number, boilsC: number): LyeHeat['level'] {
-  if (ceilingC >= WARN_C.mayBoil || ceilingC >= boilsC - NEAR_BOILING_K) return 'mayBoil'
-  return ceilingC >= WARN_C.hot ? 'hot' : 'calm'
-}
-
-function adviceOn(
-  { order, facts }: Reckoning,
-  lye: { level: LyeHeat['level']; startC: number; percent: number },
-): string[] {
-  const advice: string[] = []
-  if (lye.level === 'mayBoil')
-    advice.push(
-      'It may boil if the hydroxide goes in fast: take ice for part of the water, add it by spoonfuls, and never pour water onto it.',
-    )
-  if (lye.level === 'hot')
-    advice.push('It gets very hot: begin with cold water and add the hydroxide slowly.')
-  const foaming = (order.liquids ?? []).filter(
-    ({ liquid, when }) => when === 'lye' && factOf(facts.liquids, liquid).heatsUp,
-  )
-  if (foaming.length > 0)
-    advice.push(
-      'Milk, sugars and beer heat the lye further and make it foam: freeze them first, use a jug four times as large.',
-    )
-  const cold = lye.startC <= ICE_COLD_C || foaming.length > 0
-  if (cold && lye.percent > DISSOLVES_ICE_COLD_PERCENT)
-    advice.push(
-      `Ice-cold lye holds only about ${DISSOLVES_ICE_COLD_PERCENT} % hydroxide, and this is ${lye.percent.toFixed(1)} %: stir until no grain is left, or grains burn in the bar.`,
-    )
-  return advice
+function levelOf(ceilingC: number, boilsC: number, uncertaintyK: number): LyeHeat['level'] {
+  if (ceilingC > boilsC) return 'boils'
+  if (ceilingC >= boilsC - Math.max(NEAR_BOILING_K, uncertaintyK)) return 'mayBoil'
+  return ceilingC >= HOT_C ? 'hot' : 'calm'
 }

@@ -2,6 +2,7 @@ import { type Library, oilOf } from '../blend/library'
 import { percentFromFraction } from '../units'
 import { alkalisOf, type BatchOrder } from './order'
 import { type BatchFacts, factOf } from './facts'
+import { USUAL_START_C } from './heat'
 import type { Reckoning } from './reach'
 import { sum, type Weights } from './weights'
 
@@ -130,7 +131,8 @@ function waterLines(order: BatchOrder, { water }: Weights): Ingredient[] {
     flashC: null,
   } as const
   const ice = order.lye?.iceGrams ?? 0
-  const detail = ice > 0 ? `of it ${ice} g as ice` : 'cold, in the jug'
+  const startC = order.lye?.startC ?? USUAL_START_C
+  const detail = ice > 0 ? `of it ${ice} g as ice` : `at ${startC} °C, in the jug`
   return [
     { ...line, key: 'water', kind: 'water', name: 'Water', grams: water.plainG, detail },
     {

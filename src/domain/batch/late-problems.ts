@@ -2,11 +2,13 @@ import { plain, problem, type Problem } from '../blend/check-blend'
 import { fractionFromPercent, percentFromFraction } from '../units'
 import { weighedAcids } from './acid-weights'
 import { chargeOf } from './charge'
-import type { CurePlan } from './cure'
 import { dissolving } from './dissolving'
+import { lyeHeat } from './heat'
+import { heatBlock } from './heat-block'
 import type { BatchOrder } from './order'
 import { endsOf, errorsOf } from './reach'
 import type { Reckoning } from './reckoning'
+import { waterPath } from './water-path'
 import { jugWaterG } from './water-weights'
 import { sum, type Weights } from './weights'
 
@@ -48,7 +50,14 @@ export function lateProblems(reckoning: Reckoning): Problem[] {
     ...iceProblems(reckoning),
     ...scaleProblems(reckoning),
     ...dissolving(waterPath(reckoning.order), jugConcentrationPercent(reckoning)),
+    ...boilingProblems(reckoning),
   ]
+}
+
+/** A lye that would boil out of its jug. */
+function boilingProblems(reckoning: Reckoning): Problem[] {
+  const block = heatBlock(reckoning, lyeHeat(reckoning) ?? null)
+  return block ? [problem(block.path, block.message)] : []
 }
 
 /** Hydroxide with its impurities in what the jug holds while it dissolves, percent by weight. */
@@ -118,26 +127,20 @@ function iceProblems({ order, weights }: Reckoning): Problem[] {
   ]
 }
 
-/** More of a fragrance than its certificate allows in the finished bar. */
-export function ifraProblems({ order, weights }: Reckoning, cure: CurePlan): Problem[] {
+/** More of a fragrance than its certificate allows in the finished soap: `finishedG` g of it, bars at their driest. */
+export function ifraProblems({ order, weights }: Reckoning, finishedG: number): Problem[] {
   return Object.entries(order.fragrance?.certificates ?? {}).flatMap(
     ([id, { ifraMostPercent }]) => {
       const grams = weights.fragranceGrams[id] ?? 0
-      const percent = percentFromFraction(grams / cure.driestG)
+      const percent = percentFromFraction(grams / finishedG)
       if (ifraMostPercent === undefined || percent <= ifraMostPercent) return []
-      const most = cure.driestG * fractionFromPercent(ifraMostPercent)
+      const most = finishedG * fractionFromPercent(ifraMostPercent)
       return [
         problem(
           `fragrance.certificates.${id}`,
-          `${id} would be ${percent.toFixed(2)} % of the dry bar; its certificate allows ${ifraMostPercent} %, which is ${most.toFixed(1)} g here. Give less.`,
+          `${id} would be ${percent.toFixed(2)} % of the finished soap; its certificate allows ${ifraMostPercent} %, which is ${most.toFixed(1)} g here. Give less.`,
         ),
       ]
     },
   )
-}
-
-/** Where the water of an order is said. */
-function waterPath({ water }: BatchOrder): string {
-  const [way] = Object.keys(water)
-  return way === undefined || way === 'onlyFromLiquids' ? 'water' : `water.${way}`
 }

@@ -9,7 +9,9 @@ import { type Containers, containersFor } from './containers'
 import { type CurePlan, curePlan, processOf } from './cure'
 import type { BatterDensity } from './density'
 import { type BatchFacts, NO_FACTS } from './facts'
-import { iceRemedies, type LyeHeat, lyeHeat } from './heat'
+import { finishedG, freshSoap, type FreshSoap } from './fresh-soap'
+import { type LyeHeat, lyeHeat } from './heat'
+import { iceRemedies } from './heat-block'
 import { type IfWrong, ifOneThingIsWrong } from './if-wrong'
 import { type Ingredient, ingredientsOf } from './ingredients'
 import { ifraProblems, jugConcentrationPercent, lateProblems, nothingLeft } from './late-problems'
@@ -21,6 +23,7 @@ import type { SuperfatSpan } from './reach'
 import type { Reckoning } from './reckoning'
 import { type Remark, type Remedy, remediesIn } from './remedy'
 import { batterDensity, oilGramsOf } from './size'
+import { type SoapKind, soapKindOf } from './soap-kind'
 import { superfatReport, type SuperfatReport } from './superfat-report'
 import { remarksOn } from './warnings'
 import { lyeBasisG, lyeWaterG } from './water-weights'
@@ -78,7 +81,10 @@ export interface ReadyPlan extends Weights {
   /** The batter as poured; null when not sized by a mould. */
   readonly density: BatterDensity | null
   readonly outcome: Outcome
-  readonly cure: CurePlan
+  /** A bar, a bar that stays soft, or a paste, which has neither cure nor bars. */
+  readonly kind: SoapKind
+  readonly fresh: FreshSoap
+  readonly cure: CurePlan | null
   readonly bars: BarPlan | null
   readonly cost: MaterialCost | null
   /** Null without tables of lye. */
@@ -117,15 +123,17 @@ export function planBatch(
 function ready(reckoning: Reckoning): BatchPlan {
   const { order, weights } = reckoning
   const outcome = outcomeOf(reckoning)
-  const cure = curePlan(reckoning, outcome)
-  const over = ifraProblems(reckoning, cure)
+  const kind = soapKindOf(order)
+  const fresh = freshSoap(reckoning, outcome)
+  const cure = kind === 'paste' ? null : curePlan(reckoning, outcome)
+  const over = ifraProblems(reckoning, finishedG({ cure, fresh }).leastG)
   if (over.length > 0) return { status: 'invalid', problems: over }
   const superfat = superfatReport(reckoning)
   const doubted = lastCheckProblems(reckoning, superfat.reachPercent.min)
   if (doubted.length > 0) return { status: 'invalid', problems: doubted }
   const density = order.mould ? batterDensity(order.mould, reckoning) : null
   const figures = figuresOf(reckoning, superfat, density)
-  const bars = barPlan(order, cure)
+  const bars = cure && barPlan(order, cure)
   const ingredients = ingredientsOf(reckoning)
   const heat = lyeHeat(reckoning) ?? null
   const remarks = remarksOn(reckoning, superfat, figures.lyeConcentrationPercent)
@@ -145,6 +153,8 @@ function ready(reckoning: Reckoning): BatchPlan {
     ingredients,
     density,
     outcome,
+    kind,
+    fresh,
     cure,
     bars,
     cost: materialCost(ingredients, order.pricesPerKg, bars),

@@ -1,5 +1,5 @@
-import { shownMass } from './shown-mass'
-import type { Sheet, SheetRow } from './sheet'
+import { shownLine } from './shown-mass'
+import { barsTitle, type Sheet, type SheetRow } from './sheet'
 import type { WorkStep } from './steps'
 import type { MassUnit } from '../units'
 
@@ -20,7 +20,7 @@ export function sheetText(sheet: Sheet, unit: MassUnit): string {
     'Lye',
     ...rowLines(sheet.lyeRows),
     '',
-    'Bars',
+    barsTitle(sheet),
     ...rowLines(sheet.barRows),
     ...(sheet.lots.length > 0 ? ['', 'Lots', ...rowLines(sheet.lots)] : []),
     ...costLines(sheet),
@@ -48,8 +48,8 @@ function stepLines(step: WorkStep, number: number, unit: MassUnit): string[] {
   return [
     `${number}  ${title}${hold === '' ? '' : ` (${hold})`}`,
     `   ${say}`,
-    ...lines.flatMap(({ name, grams, stepG, detail, note }) => [
-      `   [ ] ${name.padEnd(NAME_WIDTH)}${shownMass(grams, unit, stepG).padStart(MASS_WIDTH)}   really ________   ${detail}`,
+    ...lines.flatMap(({ name, kind, grams, stepG, detail, note }) => [
+      `   [ ] ${name.padEnd(NAME_WIDTH)}${shownLine({ kind, grams, stepG }, unit).padStart(MASS_WIDTH)}   really ________   ${detail}`,
       ...(note === null ? [] : [`       ${note}`]),
     ]),
     ...cautions.map((one) => `   ! ${one}`),

@@ -1,5 +1,6 @@
 import { batchCode } from './batch-code'
 import { daysAfter } from './dates'
+import { ceilingInWords } from './heat-advice'
 import type { ReadyPlan } from './plan'
 import { type WorkStep, workSteps } from './steps'
 
@@ -16,13 +17,14 @@ export interface Sheet {
   readonly madeOn: string | null
   readonly readyOn: string | null
   readonly process: ReadyPlan['process']
+  readonly kind: ReadyPlan['kind']
   /** Never empty. */
   readonly cautions: readonly string[]
   readonly warnings: readonly string[]
   readonly steps: readonly WorkStep[]
   /** Superfat, lye and water. */
   readonly lyeRows: readonly SheetRow[]
-  /** Mould, cut, cure. */
+  /** Mould, cut, cure; of a paste what it comes to. */
   readonly barRows: readonly SheetRow[]
   /** What the supplier's lots are called, and other papers. */
   readonly lots: readonly SheetRow[]
@@ -46,8 +48,9 @@ export function sheetOf(plan: ReadyPlan, cautions: readonly string[]): SheetAnsw
       title: papers.product ?? 'Batch of soap',
       batchCode: batchCode(papers),
       madeOn: papers.madeOn ?? null,
-      readyOn: papers.madeOn === undefined ? null : daysAfter(papers.madeOn, plan.cure.days),
+      readyOn: readyOn(plan),
       process: plan.process,
+      kind: plan.kind,
       cautions,
       warnings: plan.warnings,
       steps: workSteps(plan),
@@ -59,6 +62,17 @@ export function sheetOf(plan: ReadyPlan, cautions: readonly string[]): SheetAnsw
       cost: plan.cost,
     },
   }
+}
+
+/** The day the cure ends; null where the day of making is not said, and of a paste, which has no cure. */
+export function readyOn({ order, cure }: ReadyPlan): string | null {
+  const madeOn = order.papers?.madeOn
+  return madeOn === undefined || !cure ? null : daysAfter(madeOn, cure.days)
+}
+
+/** What the rows about bars stand under. */
+export function barsTitle({ kind }: Pick<Sheet, 'kind'>): string {
+  return kind === 'paste' ? 'Paste' : 'Bars'
 }
 
 function lyeRows({ superfat, figures, heat, containers, order }: ReadyPlan): SheetRow[] {
@@ -84,18 +98,21 @@ function lyeRows({ superfat, figures, heat, containers, order }: ReadyPlan): She
       value: `${one(figures.lyeConcentrationPercent)} %, water to hydroxide ${figures.waterToHydroxide.toFixed(2)} : 1`,
     },
     heat && {
-      what: 'Lye gets as hot as',
-      value: `${heat.ceilingC.toFixed(0)} °C (within ${heat.uncertaintyK.toFixed(0)} K, no heat lost), from ${heat.startC} °C`,
+      what: 'Lye comes to about',
+      value: `${heat.expectedC.toFixed(0)} °C (${heat.expectedLowC.toFixed(0)} to ${heat.expectedHighC.toFixed(0)}) in an open jug, from ${heat.startC} °C`,
     },
+    heat && { what: 'At most it could reach', value: ceilingInWords(heat) },
     heat && { what: 'Lye volume', value: `${heat.volumeMl.toFixed(0)} ml at 20 °C` },
     containers && { what: 'Jug and pot', value: `${containers.jugMl} ml, ${containers.potMl} ml` },
   ]
   return rows.filter((row) => row !== null)
 }
 
-function barRows({ bars, cure, density, outcome }: ReadyPlan): SheetRow[] {
+function barRows(plan: ReadyPlan): SheetRow[] {
+  const { bars, cure, density, fresh, outcome } = plan
+  const of = cure ? 'dry bars' : 'paste'
   const rows: (SheetRow | null)[] = [
-    { what: 'Into the mould', value: `${cure.freshG.toFixed(0)} g` },
+    { what: cure ? 'Into the mould' : 'Into the jar', value: `${fresh.freshG.toFixed(0)} g` },
     density && {
       what: 'Batter',
       value: `${density.gPerMl.toFixed(3)} g/ml (${density.lowGPerMl.toFixed(2)} to ${density.highGPerMl.toFixed(2)})`,
@@ -104,17 +121,17 @@ function barRows({ bars, cure, density, outcome }: ReadyPlan): SheetRow[] {
       what: 'Bars',
       value: `${bars.count} of ${bars.wetG.toFixed(0)} g wet, about ${bars.curedG.toFixed(0)} g dry, not under ${bars.driestG.toFixed(0)} g`,
     },
-    {
+    cure && {
       what: 'Cure',
       value: `${cure.days} days; loses about ${one(cure.lossPercent)} % of its weight, down to ${one(cure.finalMoisturePercent)} % water`,
     },
     {
       what: 'Glycerol',
-      value: `${outcome.balance.glycerolG.toFixed(0)} g, ${one(cure.glycerolPercent)} % of the dry bars`,
+      value: `${outcome.balance.glycerolG.toFixed(0)} g, ${one((cure ?? fresh).glycerolPercent)} % of the ${of}`,
     },
     {
       what: 'Total fatty matter',
-      value: `${one(cure.fattyMatterPercent)} % of the dry bars, predicted`,
+      value: `${one((cure ?? fresh).fattyMatterPercent)} % of the ${of}, predicted`,
     },
   ]
   return rows.filter((row) => row !== null)

@@ -1,5 +1,8 @@
 import { ML_PER_LITRE } from '../units'
+import type { CurePlan } from './cure'
 import type { LyeHeat } from './heat'
+import { ceilingInWords } from './heat-advice'
+import { pasteSteps } from './paste-steps'
 import type { ReadyPlan } from './plan'
 import type { StepText } from './steps'
 
@@ -28,8 +31,7 @@ export function coldSteps(plan: ReadyPlan): StepText[] {
       onlyWithLines: true,
       cautions: flameCautions(plan),
     },
-    mouldStep(plan, 'Pour into the mould and cover.'),
-    ...afterMould(plan),
+    ...lastSteps(plan, 'Pour into the mould and cover.'),
   ]
 }
 
@@ -68,8 +70,7 @@ export function hotSteps(plan: ReadyPlan): StepText[] {
         ...flameCautions(plan),
       ],
     },
-    mouldStep(plan, 'Spoon into the mould and press out the air.'),
-    ...afterMould(plan),
+    ...lastSteps(plan, 'Spoon into the mould and press out the air.'),
   ]
 }
 
@@ -126,16 +127,16 @@ function lyeStep({ heat, order }: ReadyPlan): StepText {
     cautions: [
       'Hydroxide into water, never water onto hydroxide.',
       'Goggles and gloves on; face away from the first mist.',
-      ...(heat ? [`It may get as hot as ${hottestC(heat)} °C.`] : []),
+      ...(heat ? [heatSays(heat)] : []),
       ...(heat?.advice ?? []),
     ],
     checks: ['No grain is left at the bottom.', 'Cooled to the warmth of the fats.'],
   }
 }
 
-/** The ceiling, which boiling caps. */
-function hottestC({ ceilingC, boilsC }: LyeHeat): string {
-  return Math.min(ceilingC, boilsC).toFixed(0)
+/** What to be ready for, and what it stays below. */
+function heatSays(heat: LyeHeat): string {
+  return `It comes to about ${heat.expectedC.toFixed(0)} °C; it could reach ${ceilingInWords(heat)}.`
 }
 
 function cookStep(): StepText {
@@ -153,6 +154,12 @@ function cookStep(): StepText {
   }
 }
 
+/** What becomes of the soap: bars are moulded, cut and cured, a paste is put into jars. */
+function lastSteps(plan: ReadyPlan, say: string): StepText[] {
+  const { cure } = plan
+  return cure ? [mouldStep(plan, say), ...afterMould(plan, cure)] : pasteSteps(plan)
+}
+
 function mouldStep({ bars, process }: ReadyPlan, say: string): StepText {
   return {
     id: 'mould',
@@ -163,7 +170,7 @@ function mouldStep({ bars, process }: ReadyPlan, say: string): StepText {
   }
 }
 
-function afterMould({ bars, cure }: ReadyPlan): StepText[] {
+function afterMould({ bars }: ReadyPlan, cure: CurePlan): StepText[] {
   const cut = bars
     ? `Cut ${bars.count} bars of about ${bars.wetG.toFixed(0)} g; about ${bars.curedG.toFixed(0)} g when dry.`
     : 'Cut into bars.'

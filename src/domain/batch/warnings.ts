@@ -9,6 +9,7 @@ import type { BatchOrder } from './order'
 import type { Reckoning } from './reckoning'
 import type { Remark, WayOut } from './remedy'
 import { roundedDown } from './rounding'
+import { kindRemarks } from './soap-kind'
 import type { SuperfatReport } from './superfat-report'
 import { sum } from './weights'
 
@@ -43,6 +44,7 @@ export function remarksOn(
     ...waxRemarks(reckoning),
     ...acidRemarks(reckoning, superfat),
     ...doseRemarks(reckoning),
+    ...kindRemarks(reckoning.order),
   ]
 }
 

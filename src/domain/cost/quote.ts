@@ -109,6 +109,9 @@ export function quoteOf(
   const costs = asBought(work)
   const first = runCost(plan, costs, pricing, 1)
   if (first.status !== 'ready') return { status: 'refused', reasons: [first.message] }
+  const { cure } = plan
+  if (!cure)
+    return { status: 'refused', reasons: ['A paste has no cure and no bars to quote for.'] }
   if (first.cost.missing.length > 0)
     return { status: 'refused', reasons: first.cost.missing.map(({ message }) => message) }
   const goodBars = first.cost.yield.goodBars
@@ -121,9 +124,7 @@ export function quoteOf(
       ],
     }
   const runs = new Runs(plan, costs, pricing, choices, goodBars)
-  const tiers = choices.quantities.map((quantity) =>
-    tierOf(quantity, runs, choices, plan.cure.days),
-  )
+  const tiers = choices.quantities.map((quantity) => tierOf(quantity, runs, choices, cure.days))
   const dearest = tiers.reduce((a, b) => (b.priceMinor > a.priceMinor ? b : a))
   return {
     status: 'ready',
@@ -134,7 +135,7 @@ export function quoteOf(
       tiers,
       minimumRun: Math.max(choices.leastBars, dearest.aimKeptFrom ?? dearest.quantity),
       barsPerBatch: Math.floor(goodBars + NOISE),
-      cureDays: plan.cure.days,
+      cureDays: cure.days,
       barGrams: first.cost.yield.curedG,
       notes: ageNotes(first.cost, choices.quotedOn),
     },

@@ -115,7 +115,9 @@ export function runCost(
 ): RunCostAnswer {
   const yields = runYield(plan, choices, batches)
   if (!yields) {
-    const message = 'The batch is not cut into bars. Give the weight of a bar, or how it is cut.'
+    const message = plan.cure
+      ? 'The batch is not cut into bars. Give the weight of a bar, or how it is cut.'
+      : 'This batch is a paste: it makes no bars, and costs and quotes are reckoned by the bar.'
     return { status: 'no bars', message }
   }
   const needs = [...batchNeeds(plan, batches), ...packagingNeeds(choices, yields)]
@@ -153,7 +155,7 @@ export const GROUP_ORDER: readonly CostGroup[] = [
 ]
 
 function runYield(
-  { bars, cure }: ReadyPlan,
+  { bars, fresh }: ReadyPlan,
   { rejectPercent }: CostChoices,
   batches: number,
 ): RunYield | undefined {
@@ -161,7 +163,7 @@ function runYield(
   const cutBars = bars.count * batches
   return {
     batches,
-    pouredBars: (cure.freshG * batches) / bars.wetG,
+    pouredBars: (fresh.freshG * batches) / bars.wetG,
     cutBars,
     goodBars: cutBars * (1 - fractionFromPercent(rejectPercent)),
     wetG: bars.wetG,

@@ -1,4 +1,5 @@
 import type { Constituent, ScentFact } from '../batch/facts'
+import { finishedG } from '../batch/fresh-soap'
 import type { ReadyPlan } from '../batch/plan'
 import { molarMassOf } from '../chemistry/formula'
 import { fractionFromPercent, percentFromFraction, WHOLE_PERCENT } from '../units'
@@ -111,18 +112,19 @@ function addFormed(amounts: Map<string, Amount>, { allergens }: AllergenList): v
 function shareOf(
   id: string,
   { lowG, highG, formedG, from }: Amount,
-  { cure }: ReadyPlan,
+  plan: ReadyPlan,
   { allergens, rinseOffLimitPercent: limit }: AllergenList,
 ): AllergenShare {
   const fact: Allergen | undefined = allergens.find((one) => one.id === id)
-  const lowPercent = percentFromFraction(lowG / cure.curedG)
-  const mostPercent = percentFromFraction((highG + formedG) / cure.driestG)
+  const { usualG, leastG } = finishedG(plan)
+  const lowPercent = percentFromFraction(lowG / usualG)
+  const mostPercent = percentFromFraction((highG + formedG) / leastG)
   const own = fact?.mostPercentInProduct ?? null
   return {
     id,
     name: fact?.name ?? id,
     lowPercent,
-    highPercent: percentFromFraction(highG / cure.curedG),
+    highPercent: percentFromFraction(highG / usualG),
     mostPercent,
     naming: lowPercent > limit ? 'certain' : mostPercent > limit ? 'toBeSafe' : 'below',
     from: [...from],

@@ -1,4 +1,5 @@
 import type { FatOutcome } from '../batch/outcome'
+import { finishedG } from '../batch/fresh-soap'
 import type { ReadyPlan } from '../batch/plan'
 import { type AdditiveFact, type BatchFacts, factOf } from '../batch/facts'
 import { liquidFatG, liquidWaterG } from '../batch/water-weights'
@@ -59,7 +60,7 @@ export function asPutIn(plan: ReadyPlan, library: Library, facts: BatchFacts): L
  * of an oil stand apart where both alkalis were used.
  */
 export function asMade(plan: ReadyPlan, library: Library, facts: BatchFacts): Listed[] {
-  const { outcome, cure } = plan
+  const { outcome } = plan
   const { balance } = outcome
   const salts = outcome.salts.flatMap(({ acid, grams }) =>
     ALKALIS.map((kind) => certain(acid.fact.saltInci[kind], grams * outcome.alkaliShares[kind])),
@@ -67,7 +68,7 @@ export function asMade(plan: ReadyPlan, library: Library, facts: BatchFacts): Li
   return inOrder([
     ...outcome.fats.flatMap((one) => soaps(one, library, facts)),
     certain(GLYCEROL, balance.glycerolG),
-    certain(WATER, Math.max(0, cure.curedG - outcome.solidsG)),
+    certain(WATER, Math.max(0, finishedG(plan).usualG - outcome.solidsG)),
     ...salts,
     ...liquidsDry(plan, facts),
     ...additives(plan, facts),

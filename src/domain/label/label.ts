@@ -1,8 +1,8 @@
 import { batchCode } from '../batch/batch-code'
-import { daysAfter } from '../batch/dates'
 import type { BatchFacts } from '../batch/facts'
 import { netWeight, type NetWeight } from '../batch/net-weight'
 import type { ReadyPlan } from '../batch/plan'
+import { readyOn } from '../batch/sheet'
 import type { Library } from '../blend/library'
 import type { Basis } from '../chemistry/fatty-acid'
 import { GRAMS_PER_OUNCE } from '../units'
@@ -34,7 +34,7 @@ export interface Label {
   readonly batchCode: string | null
   readonly responsiblePerson: string | null
   readonly madeOn: string | null
-  /** Day the cure ends. */
+  /** Day the cure ends; null for a paste, which has none. */
   readonly readyOn: string | null
   /** Both accepted ways of naming, as they would be printed, allergens at the end. */
   readonly ingredientsAsPutIn: string
@@ -45,7 +45,7 @@ export interface Label {
   readonly allergens: readonly AllergenShare[]
   /** Of which month the list is, and from where. */
   readonly allergenListAsOf: string
-  /** Null where the weight of a bar is not known. */
+  /** Of a bar at its driest, or of a vessel of fresh paste; null where that is not known. */
   readonly netWeight: (NetWeight & { readonly ounces: number }) | null
   readonly cautions: readonly string[]
   /** What must be settled before anything is printed. */
@@ -78,13 +78,13 @@ export function labelOf(plan: ReadyPlan, library: Library, facts: LabelFacts): L
   const { papers = {} } = plan.order
   const allergens = allergenShares(plan, facts.batch.scents, facts.allergens)
   const [putIn, made] = [asPutIn(plan, library, facts.batch), asMade(plan, library, facts.batch)]
-  const net = plan.bars && netWeight(plan.bars.driestG)
+  const net = netWeightOf(plan)
   const label: Label = {
     product: papers.product ?? null,
     batchCode: batchCode(papers),
     responsiblePerson: papers.responsiblePerson ?? null,
     madeOn: papers.madeOn ?? null,
-    readyOn: papers.madeOn === undefined ? null : daysAfter(papers.madeOn, plan.cure.days),
+    readyOn: readyOn(plan),
     ingredientsAsPutIn: asText(putIn, allergens),
     ingredientsAsMade: asText(made, allergens),
     listedAsPutIn: putIn,
@@ -98,6 +98,14 @@ export function labelOf(plan: ReadyPlan, library: Library, facts: LabelFacts): L
     notice: NOTICE,
   }
   return { status: 'ready', label }
+}
+
+/** A bar at its driest; a paste as it is filled, in as many vessels as are planned, or all in one. */
+function netWeightOf({ bars, cure, fresh, order: { mould } }: ReadyPlan): NetWeight | null {
+  if (bars) return netWeight(bars.driestG)
+  if (cure) return null
+  const each = mould && 'cavities' in mould ? mould.cavities.count : 1
+  return netWeight(fresh.freshG / (each * (mould?.count ?? 1)))
 }
 
 /** "Olea Europaea Fruit Oil, Aqua, …, Linalool". */
@@ -133,8 +141,12 @@ function toSettle(
       ? ['Name and address of the responsible person.']
       : []),
     ...(papers.madeOn === undefined ? ['The day of making, for batch code and cure date.'] : []),
-    ...(plan.bars === null ? ['The weight of a bar, for the net weight.'] : []),
-    'Weigh cured bars before the net weight is printed; on average none may be under it.',
-    'Test a bar of the batch for free alkali (not by a pH strip) before any is sold.',
+    ...(plan.cure && plan.bars === null ? ['The weight of a bar, for the net weight.'] : []),
+    plan.cure
+      ? 'Weigh cured bars before the net weight is printed; on average none may be under it.'
+      : 'Weigh what is filled into each jar before the net weight is printed; on average none may be under it.',
+    plan.cure
+      ? 'Test a bar of the batch for free alkali (not by a pH strip) before any is sold.'
+      : 'Test the paste for free alkali (not by a pH strip) before any is sold.',
   ]
 }

@@ -1,15 +1,33 @@
-import { massDecimals } from '../../domain/batch/shown-mass'
-import { GRAMS_PER, type MassUnit } from '../../domain/units'
+import {
+  type Direction,
+  lineFigure,
+  massFigure,
+  type ShownLine,
+} from '../../domain/batch/shown-mass'
+import type { MassUnit } from '../../domain/units'
 import { number, withUnit } from '../format'
 
-/** A weight's figure alone, in a person's unit, to the step of the scale it is weighed on. */
-export function massFigure(grams: number, unit: MassUnit, stepG: number | null): string {
-  return number(grams / GRAMS_PER[unit], massDecimals(unit, stepG))
+/** The figure alone of a line's weight, in a person's unit, cut so that it never makes the bar more alkaline. */
+export function lineFigureText(line: ShownLine, unit: MassUnit): string {
+  const { value, decimals } = lineFigure(line, unit)
+  return number(value, decimals)
 }
 
-/** A weight with its unit. */
-export function massText(grams: number, unit: MassUnit, stepG: number | null): string {
-  return withUnit(grams / GRAMS_PER[unit], massDecimals(unit, stepG), unit)
+/** A line's weight with its unit, cut the same way. */
+export function lineText(line: ShownLine, unit: MassUnit): string {
+  const { value, decimals } = lineFigure(line, unit)
+  return withUnit(value, decimals, unit)
+}
+
+/** A weight with its unit, in a person's unit, to the step of the scale it is weighed on. */
+export function massText(
+  grams: number,
+  unit: MassUnit,
+  stepG: number | null,
+  direction: Direction = 'nearest',
+): string {
+  const { value, decimals } = massFigure(grams, unit, stepG, direction)
+  return withUnit(value, decimals, unit)
 }
 
 /** A weight that nobody puts on a scale, to whole grams or their like. */

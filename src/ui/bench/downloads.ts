@@ -1,3 +1,4 @@
+import { massFigure } from '../../domain/batch/shown-mass'
 import { oilsInOrder } from '../../charts/bench-oil'
 import { library } from '../../data/library'
 import { sum } from '../../domain/batch/weights'
@@ -45,7 +46,8 @@ export function benchRows(bench: Bench, currency: string): Cell[][] {
     ),
     row('Hydroxide as weighed', 'g per kg oils', ({ plan }) =>
       plan.status === 'ready'
-        ? (GRAMS_PER_KG * sum(plan.alkaliGrams)) / sum(plan.oilGrams)
+        ? massFigure((GRAMS_PER_KG * sum(plan.alkaliGrams)) / sum(plan.oilGrams), 'g', null, 'down')
+            .value
         : undefined,
     ),
     row('Look out for', '', ({ flags }) => flags.map(flagInWords).join('; ')),

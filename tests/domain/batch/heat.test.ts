@@ -1,6 +1,10 @@
 import { describe, expect, test } from 'vitest'
+import { batchFacts } from '../../../src/data/batch-facts'
+import { lyeTables } from '../../../src/data/lye-file'
+import { heatRemedies } from '../../../src/domain/batch/heat-block'
 import type { BatchOrder } from '../../../src/domain/batch/order'
-import { libraryOf, near, ready } from './plans'
+import { boundHeatKj } from '../../../src/domain/chemistry/lye-solution'
+import { libraryOf, near, PLAIN, problemsOf, ready } from './plans'
 
 /** The tables claim 6 K; the figures by hand are rounded to a degree or two. */
 const TOLERANCE_K = 2
@@ -51,8 +55,8 @@ describe('the hottest that lye of sodium hydroxide can get from 20 °C', () => {
   })
 
   test('rises with the water it begins from', () => {
-    const warm = heatOf({ ...E1, lye: { startC: 35 } })
-    expect(warm.ceilingC - heatOf(E1).ceilingC).toBeCloseTo(15, 6)
+    const warm = heatOf({ ...E1, lye: { startC: 27 } })
+    expect(warm.ceilingC - heatOf(E1).ceilingC).toBeCloseTo(7, 6)
   })
 })
 
@@ -66,24 +70,169 @@ describe('lye from a 50 % solution', () => {
   })
 })
 
+describe('what an open jug comes to', () => {
+  // Common practice: 70 to 95 °C at 30 to 35 % from tap water.
+  test.for([30, 31, 32, 33, 34, 35])('is 70 to 95 °C at %d %% from 20 °C', (lyeConcentration) => {
+    const heat = heatOf({ blend: { olive: 100 }, water: { lyeConcentration } })
+    expect(heat.expectedC).toBeGreaterThan(78)
+    expect(heat.expectedC).toBeLessThan(90)
+    expect(heat.expectedLowC).toBeGreaterThanOrEqual(70)
+    expect(heat.expectedHighC).toBeLessThanOrEqual(97)
+  })
+
+  test('is 0.7 of the rise above the start: 80 °C for 142.67 g of 99 % in 332.9 g', () => {
+    // 20 + 0.7 x 86 K = 80 °C; 0.6 and 0.8 of it are 72 and 89 °C.
+    const heat = heatOf(E1)
+    expect(heat.expectedC).toSatisfy(near(80, TOLERANCE_K))
+    expect(heat.expectedLowC).toSatisfy(near(72, TOLERANCE_K))
+    expect(heat.expectedHighC).toSatisfy(near(89, TOLERANCE_K))
+  })
+
+  test('is nowhere above the ceiling, and is the ceiling where ice takes more than there is', () => {
+    const icy = heatOf({
+      ...E1,
+      water: { lyeConcentration: 10 },
+      lye: { startC: 5, iceGrams: 1200 },
+    })
+    expect(icy.ceilingC).toBeLessThan(5)
+    expect(icy.expectedC).toBe(icy.ceilingC)
+    expect(heatOf(E1).expectedHighC).toBeLessThan(heatOf(E1).ceilingC)
+  })
+})
+
 describe('a warning', () => {
   test.for([
     [20, 'calm'],
     [26, 'hot'],
-    [33, 'mayBoil'],
-  ] as const)('of lye at %d %% is "%s"', ([lyeConcentration, level]) => {
+    [33, 'hot'],
+    [50, 'hot'],
+  ] as const)('of lye at %d %% from 20 °C is "%s"', ([lyeConcentration, level]) => {
     expect(heatOf({ blend: { olive: 100 }, water: { lyeConcentration } }).level).toBe(level)
   })
 
-  test('of hot lye says to keep water off the hydroxide', () => {
-    expect(heatOf(E1).advice.join(' ')).toMatch(/never pour water onto it/u)
+  const everyday = Array.from({ length: 25 }, (_, i) => 28 + i / 2)
+  test.for([
+    ['sodium hydroxide', { alkali: { naoh: 100 } }],
+    ['sodium hydroxide of 98 %', { purity: { naoh: 98 } }],
+    ['potassium hydroxide of 90 %', { alkali: { koh: 100 }, purity: { koh: 90 } }],
+    ['both', { alkali: { naoh: 60, koh: 40 }, purity: { naoh: 99, koh: 90 } }],
+  ] as const)('is never strong for lye of 28 to 40 %% from 20 °C: %s', ([, order]) => {
+    for (const lyeConcentration of everyday) {
+      const { level } = heatOf({ ...order, superfat: 15, water: { lyeConcentration } })
+      expect(['calm', 'hot'], `${lyeConcentration} %`).toContain(level)
+    }
+  })
+
+  test('is strong from where the ceiling, wrong by its 6 K, would boil, and says so', () => {
+    // Lye of 33 %: ceiling 112.3 from 20 °C, boils at 120.3 (between 117 and 128 by the table).
+    const at = (startC: number) =>
+      heatOf({ blend: { olive: 100 }, water: { lyeConcentration: 33 }, lye: { startC } })
+    expect(at(21).level).toBe('hot')
+    expect(at(23).level).toBe('mayBoil')
+    expect(at(27).level).toBe('mayBoil')
+    const [first] = at(27).advice
+    expect(first).toMatch(/could reach 119 °C \(give or take 6 K\) were no heat lost/u)
+    expect(first).toMatch(/boils at 120 °C/u)
+    expect(first).toMatch(/never pour water onto it/u)
+  })
+
+  test.for([20, 26, 27])('speaks of cold water only where the water is: from %d °C', (startC) => {
+    const words = heatOf({ ...E1, water: { lyeConcentration: 33 }, lye: { startC } }).advice.join(
+      ' ',
+    )
+    expect(/cold water/u.test(words)).toBe(startC <= 25)
+    expect(/water cool first/u.test(words)).toBe(startC > 25)
   })
 
   test('of milk in the lye says to freeze it and that cold lye may hold back grains', () => {
     const liquids = [{ liquid: 'goat-milk', replacesPercent: 50, when: 'lye' as const }]
     const advice = heatOf({ ...E1, water: { lyeConcentration: 33 }, liquids }).advice.join(' ')
     expect(advice).toMatch(/freeze them first/u)
-    expect(advice).toMatch(/Ice-cold lye holds only about 29.5 %/u)
+    expect(advice).toMatch(/Ice-cold lye holds only about 29.5 % NaOH/u)
+  })
+})
+
+describe('lye with ice in it', () => {
+  const HOLDS = /Ice-cold lye holds only about/u
+
+  test.for([25, 28, 30, 33, 40])(
+    'says at %d %% that cold holds back grains',
+    (lyeConcentration) => {
+      const { advice } = heatOf({ ...E1, water: { lyeConcentration }, lye: { iceGrams: 50 } })
+      expect(advice.join(' ')).toMatch(/only about 29.5 % NaOH.*more until the ice has melted/u)
+    },
+  )
+
+  test('says so too where ice is what this tool offers', () => {
+    const plan = ready({ ...E1, water: { lyeConcentration: 33 }, lye: { startC: 26 } }, olive)
+    expect(plan.remedies.map(({ says }) => says)).toContain('Half the water as ice')
+    expect(plan.heat?.advice.join(' ')).toMatch(HOLDS)
+  })
+
+  test('speaks of 49 % where the alkali is potassium hydroxide, of 29.5 % where both are', () => {
+    const lye = { iceGrams: 50 }
+    const koh = heatOf({ alkali: { koh: 100 }, purity: { koh: 90 }, lye })
+    expect(koh.advice.join(' ')).toMatch(/only about 49 % KOH/u)
+    const both = heatOf({ alkali: { naoh: 50, koh: 50 }, purity: { koh: 90 }, lye })
+    expect(both.advice.join(' ')).toMatch(/only about 29.5 % NaOH/u)
+  })
+
+  test('stays silent where there is none and the water is not as cold', () => {
+    expect(heatOf({ ...E1, water: { lyeConcentration: 33 } }).advice.join(' ')).not.toMatch(HOLDS)
+    const chilled = heatOf({ ...E1, water: { lyeConcentration: 33 }, lye: { startC: 5 } })
+    expect(chilled.advice.join(' ')).toMatch(HOLDS)
+  })
+})
+
+describe('a lye that would boil', () => {
+  const HOT_START = { water: { lyeConcentration: 50 }, lye: { startC: 95 } }
+
+  test('is no order: at 50 % from 95 °C the ceiling is 189 °C over 145', () => {
+    // By hand: 95 + (306 kJ / 3.25 J/K per kg = 94 K) = 189 °C; 50 % boils at 145 °C (data/lye-solution.md).
+    const [problem, ...others] = problemsOf(HOT_START, olive)
+    expect(others).toEqual([])
+    expect(problem?.path).toBe('lye.startC')
+    expect(problem?.message).toMatch(/From 95 °C/u)
+    expect(problem?.message).toMatch(/could reach 189 °C \(give or take 6 K\)/u)
+    expect(problem?.message).toMatch(/boils at 145 °C/u)
+    expect(problem?.message).toMatch(/Let the water cool to 20 °C/u)
+    expect(problem?.message).not.toMatch(/cold water/u)
+  })
+
+  test('is offered only what keeps it from boiling, each by itself', () => {
+    const order = { ...PLAIN, ...HOT_START }
+    const remedies = heatRemedies(order, olive, batchFacts)
+    expect(remedies.map(({ says }) => says)).toContain('Water at 20 °C')
+    for (const { answers, says, change } of remedies) {
+      expect(answers).toBe(problemsOf(HOT_START, olive)[0]?.message)
+      expect(ready({ ...order, ...change }, olive).status, says).toBe('ready')
+    }
+  })
+
+  test('begins where the ceiling reaches the boiling point, for 33 % at about 28 °C', () => {
+    // 112.3 °C from 20 °C, and 120.3 °C to boil: 8 K above the start.
+    const from = (startC: number) =>
+      problemsOf({ blend: { olive: 100 }, water: { lyeConcentration: 33 }, lye: { startC } }, olive)
+    expect(from(27.5)).toEqual([])
+    expect(from(28.5)).toHaveLength(1)
+  })
+
+  test('may be mended by ice or by more water, where the start is cold enough already', () => {
+    // Strong vinegar heats: 1 mol gives 55.8 kJ more.
+    const acids = [{ acid: 'acetic', grams: 200, strengthPercent: 60, alkali: 'add' as const }]
+    const order = { ...PLAIN, acids, lye: { startC: 5 }, water: { lyeConcentration: 33 } }
+    const [problem] = problemsOf(order, olive)
+    expect(problem?.path).toBe('water.lyeConcentration')
+    expect(problem?.message).toMatch(/take half the water as ice|take more water/iu)
+    const remedies = heatRemedies(order, olive, batchFacts)
+    expect(remedies.length).toBeGreaterThan(0)
+    for (const { change } of remedies)
+      expect(problemsOf({ ...order, ...change }, olive)).toEqual([])
+  })
+
+  test('offers nothing for an order that does not boil or is wrong otherwise', () => {
+    expect(heatRemedies(PLAIN, olive, batchFacts)).toEqual([])
+    expect(heatRemedies({ ...PLAIN, ...HOT_START, superfat: -1 }, olive, batchFacts)).toEqual([])
   })
 })
 
@@ -95,15 +244,40 @@ test('acids heat the jug further: 0.2165 mol of vinegar give 12.1 kJ', () => {
   expect(sour.heatKj - plain.heatKj).toSatisfy(near(12.08, 0.05))
 })
 
-test('potassium hydroxide is known to 15 K only', () => {
-  const heat = heatOf({
-    alkali: { koh: 100 },
-    purity: { koh: 90 },
-    water: { lyeConcentration: 30 },
+describe('potassium hydroxide', () => {
+  const koh = (percent: number | undefined) =>
+    heatOf({
+      alkali: { koh: 100 },
+      purity: percent === undefined ? {} : { koh: percent },
+      superfat: 15,
+      water: { lyeConcentration: 30 },
+    })
+
+  test('is known to 15 K only', () => {
+    expect(koh(90).uncertaintyK).toBe(15)
+    expect(koh(90).ceilingC).toBeGreaterThan(70)
+    expect(koh(90).ceilingC).toBeLessThan(100)
   })
-  expect(heat.uncertaintyK).toBe(15)
-  expect(heat.ceilingC).toBeGreaterThan(85)
-  expect(heat.ceilingC).toBeLessThan(125)
+
+  test('holds water that gave off its heat: 11.6 kJ/mol less for a bag of 92 %', () => {
+    // By hand: (8 / 18.015) / (92 / 56.105) x 42.97 = 11.64; of 95 %: 1.639 instead of 2.708 tenths, 7.04.
+    expect(boundHeatKj(lyeTables.koh, 'koh', 92)).toSatisfy(near(11.64, 0.02))
+    expect(boundHeatKj(lyeTables.koh, 'koh', 95)).toSatisfy(near(7.04, 0.02))
+  })
+
+  test('is never taken to hold more water than a bag of 92 %, nor less than one of 95 %', () => {
+    expect(boundHeatKj(lyeTables.koh, 'koh', 85)).toBe(boundHeatKj(lyeTables.koh, 'koh', 92))
+    expect(boundHeatKj(lyeTables.koh, 'koh', 100)).toBe(boundHeatKj(lyeTables.koh, 'koh', 95))
+    expect(boundHeatKj(lyeTables.naoh, 'naoh', 97)).toBe(0)
+  })
+
+  test('gets hotter the purer it may be', () => {
+    const upTo = heatOf({
+      ...{ alkali: { koh: 100 }, purity: { koh: 90 }, purityUpTo: { koh: 95 } },
+      ...{ superfat: 15, water: { lyeConcentration: 30 } },
+    })
+    expect(upTo.ceilingC).toBeGreaterThan(koh(90).ceilingC)
+  })
 })
 
 describe('vessels', () => {

@@ -49,12 +49,12 @@ describe('a change that is offered does away with what it answers', () => {
   })
 
   test('a lye that may boil gets half of its water as ice, and stays colder for it', () => {
-    const order = { water: { lyeConcentration: 33 }, superfat: 6 }
+    const order = { water: { lyeConcentration: 33 }, superfat: 6, lye: { startC: 25 } }
     const before = ready(order)
     expect(before.heat?.level).toBe('mayBoil')
     const ice = before.remedies.find(({ change }) => change.lye)
     expect(ice?.answers).toBe('heat')
-    // By hand: half of the plain water; melting takes 334 J/g, and warming to 20 degrees 84 J/g.
+    // By hand: half of the plain water; melting takes 334 J/g, and warming to 25 degrees 105 J/g.
     expect(ice?.change.lye?.iceGrams).toBeCloseTo(before.water.plainG / 2, 6)
     const cold = ready({ ...order, ...ice?.change })
     expect(cold.heat?.ceilingC).toBeLessThan((before.heat?.ceilingC ?? NaN) - 30)

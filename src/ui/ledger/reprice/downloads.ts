@@ -1,3 +1,4 @@
+import { massFigure } from '../../../domain/batch/shown-mass'
 import { library } from '../../../data/library'
 import { costOn, type PriceWalk } from '../../../domain/optimise/reprice'
 import type { Replacement } from '../../../domain/replace/gone'
@@ -55,7 +56,9 @@ export function goneRows(replacements: readonly Replacement[], currency: string)
     ...replacements.map(({ oils: instead, blend, misses, costChange, batch }) => {
       const ready = batch.status === 'ready' ? batch : undefined
       const grams = (of: 'beforeG' | 'afterG') =>
-        ready?.alkali.map((one) => `${one.kind} ${fileNumber(one[of]) ?? ''}`).join(', ')
+        ready?.alkali
+          .map((one) => `${one.kind} ${massFigure(one[of], 'g', null, 'down').value}`)
+          .join(', ')
       return [
         instead.map(oilWord).join(' and '),
         ...oils.map(({ id }) => fileNumber(blend[id] ?? 0)),
