@@ -1,0 +1,26 @@
+import type { ReadyPlan } from './plan'
+import { errorsOf, type Reckoning, superfatAt, superfatSpan } from './reach'
+
+/** Superfat this little under 0 is floating point, percent. */
+const NOISE_PERCENT = 1e-9
+
+/** A confirmed risk holds for lots no leaner than those confirmed; weighing may take this much off, points. */
+const CONFIRMED_SLACK_POINTS = 0.5
+
+/**
+ * Whether a batch, weighed as the reckoning has it, is to be stopped because free lye is likely in it. The
+ * one place that decides it for the work at the bench: the stop before lye meets oil, the stop after the
+ * cook, and what a mend must come to.
+ *
+ * Typical lots with free lye always stop. Else the leanest lots decide, weighed as wrong as the scales
+ * allow; where the maker confirmed lots as lean as the plan's, they stop once they are leaner than that.
+ */
+export function freeLyeLikely(plan: ReadyPlan, reckoning: Reckoning): boolean {
+  if (!(superfatAt(reckoning, 'typical') >= -NOISE_PERCENT)) return true
+  const { min } = superfatSpan(reckoning, errorsOf(plan.order))
+  const confirmed = plan.order.confirmedLean !== undefined
+  const least = confirmed
+    ? Math.min(0, plan.superfat.reachPercent.min - CONFIRMED_SLACK_POINTS)
+    : -NOISE_PERCENT
+  return !(min >= least)
+}

@@ -1,0 +1,90 @@
+import { freeLyeLikely } from './free-lye-likely'
+import { mustBeWeighed, NOISE_G, superfatsOf, toleranceOf } from './judge'
+import { type LyePlace, lyeMends, type Mend } from './line-mends'
+import { moreOil, type MoreOil } from './more-oil'
+import type { ReadyPlan } from './plan'
+import { type BenchRun, type Known, standingOf } from './standing'
+
+/** The stop before lye meets oil, and the one after the cook. */
+export interface Gate {
+  /** Whether it opens. */
+  readonly open: boolean
+  /** Whether free lye is likely in the batch as it stands. */
+  readonly likely: boolean
+  /** Hydroxide and acids that nobody has weighed, by key. */
+  readonly unweighed: readonly string[]
+  /** Lines that count as asked because they were passed over, by key. */
+  readonly assumed: readonly string[]
+  readonly superfatPercent: number
+  readonly leanestPercent: number
+  readonly mends: readonly Mend[]
+}
+
+/**
+ * The whole batch at a stop: it opens only where every hydroxide and acid was weighed and free lye is not
+ * likely, small slips that were each within their own tolerance added up.
+ */
+export function gateOf(plan: ReadyPlan, run: BenchRun, lye: LyePlace, known: Known): Gate {
+  const { reckoning } = standingOf(plan, run, known)
+  const likely = freeLyeLikely(plan, reckoning)
+  const missing = plan.ingredients.filter(({ key }) => run.actual[key] === undefined)
+  const unweighed = missing.filter(mustBeWeighed).map(({ key }) => key)
+  const mends = likely ? lyeMends(plan, run, lye, known) : []
+  return {
+    open: !likely && unweighed.length === 0,
+    likely,
+    unweighed,
+    assumed: missing.filter((line) => !mustBeWeighed(line)).map(({ key }) => key),
+    ...superfatsOf(reckoning),
+    mends,
+  }
+}
+
+/** The weight of lye that went into the pot where only a part was to: over, it is in the oils. */
+export function judgePart(plan: ReadyPlan, run: BenchRun, usedG: number, known: Known) {
+  const { part } = run
+  if (!part) throw new Error('The whole lye is used')
+  const tolerance =
+    NOISE_G + toleranceOf({ stepG: plan.order.scale?.oilStepG ?? null, kind: 'water' })
+  const used: BenchRun = { ...run, part: { ...part, usedG } }
+  const { reckoning } = standingOf(plan, used, known)
+  const offG = usedG - part.usedG
+  const over = offG > tolerance
+  const likely = freeLyeLikely(plan, reckoning)
+  const more = moreOil(plan, reckoning, (mended) => freeLyeLikely(plan, mended))
+  const mends: Mend[] =
+    over || likely
+      ? [...(more ? [{ kind: 'moreOil', ...more } as const] : []), { kind: 'discard' }]
+      : []
+  return {
+    offG,
+    over,
+    under: -offG > tolerance,
+    likely,
+    ...superfatsOf(reckoning),
+    mends,
+  }
+}
+
+/**
+ * The run with more of every oil put in; the weights are left as they then are. Before the pot the whole
+ * lye is used again.
+ */
+export function withMoreOil(
+  plan: ReadyPlan,
+  run: BenchRun,
+  { oilGrams }: MoreOil,
+  lye: LyePlace,
+): BenchRun {
+  const oils = Object.entries(oilGrams).map(
+    ([oil, grams]) =>
+      [`oil:${oil}`, (run.actual[`oil:${oil}`] ?? plan.oilGrams[oil] ?? 0) + grams] as const,
+  )
+  const alkalis = Object.entries(run.actual).filter(([key]) => key.startsWith('alkali:'))
+  return {
+    ...run,
+    part: lye === 'pot' ? run.part : undefined,
+    actual: { ...run.actual, ...Object.fromEntries(oils) },
+    left: { ...run.left, ...Object.fromEntries([...oils, ...alkalis]) },
+  }
+}
