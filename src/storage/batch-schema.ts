@@ -158,6 +158,21 @@ const papers = {
   paper: z.enum(['A4', 'Letter']).optional(),
 }
 
+const run = z.strictObject({
+  ticks: byName,
+  actual: byName,
+  cautionRead: z.boolean(),
+  left: byName.optional(),
+  part: z.strictObject({ usedG: number, ofG: number, waterG: number }).optional(),
+  tares: z.strictObject({ pot: number, jug: number }).partial().optional(),
+  cook: z.strictObject({ startedAt: number, stirredAt: z.array(number).readonly() }).optional(),
+  temperatures: z
+    .array(z.strictObject({ step: z.string(), at: number, tempC: number }))
+    .readonly()
+    .optional(),
+  pot: z.strictObject({ readsG: number, putBackG: some }).optional(),
+})
+
 /**
  * The batch as it is kept between visits. All but what a plain batch has may be left out, so that records
  * from before there was anything else still read. What names an acid or a scent that the library no longer
@@ -173,5 +188,5 @@ export const keptBatch = z.strictObject({
   process: z.enum(['cold', 'hot']).optional(),
   cook: z.strictObject({ extraWaterPercentOfOils: number }).optional(),
   cure: z.strictObject({ days: some, finalMoisturePercent: some }).optional(),
-  run: z.strictObject({ ticks: byName, actual: byName, cautionRead: z.boolean() }).optional(),
+  run: run.optional(),
 })

@@ -1,9 +1,9 @@
 import { freeLyeLikely } from './free-lye-likely'
 import { mustBeWeighed, NOISE_G, superfatsOf, toleranceOf } from './judge'
 import { type LyePlace, lyeMends, type Mend } from './line-mends'
-import { moreOil, type MoreOil } from './more-oil'
+import type { MoreOil } from './more-oil'
 import type { ReadyPlan } from './plan'
-import { type BenchRun, type Known, standingOf } from './standing'
+import { type BenchRun, type Known, PART_KEY, standingOf } from './standing'
 
 /** The stop before lye meets oil, and the one after the cook. */
 export interface Gate {
@@ -40,29 +40,43 @@ export function gateOf(plan: ReadyPlan, run: BenchRun, lye: LyePlace, known: Kno
   }
 }
 
-/** The weight of lye that went into the pot where only a part was to: over, it is in the oils. */
-export function judgePart(plan: ReadyPlan, run: BenchRun, usedG: number, known: Known) {
+/** How the part of the lye that went into the pot stands. */
+export interface PartVerdict {
+  /** Weighed less what was to be used, g. */
+  readonly offG: number
+  readonly over: boolean
+  readonly under: boolean
+  readonly open: boolean
+  readonly superfatPercent: number
+  readonly leanestPercent: number
+  readonly mends: readonly Mend[]
+}
+
+/** Judges the weight of lye in the pot, g: what is over is in the oils already. */
+export function judgePart(
+  plan: ReadyPlan,
+  run: BenchRun,
+  usedG: number,
+  known: Known,
+): PartVerdict {
   const { part } = run
   if (!part) throw new Error('The whole lye is used')
   const tolerance =
     NOISE_G + toleranceOf({ stepG: plan.order.scale?.oilStepG ?? null, kind: 'water' })
-  const used: BenchRun = { ...run, part: { ...part, usedG } }
+  const used = { ...run, actual: { ...run.actual, [PART_KEY]: usedG } }
   const { reckoning } = standingOf(plan, used, known)
   const offG = usedG - part.usedG
   const over = offG > tolerance
   const likely = freeLyeLikely(plan, reckoning)
-  const more = moreOil(plan, reckoning, (mended) => freeLyeLikely(plan, mended))
-  const mends: Mend[] =
-    over || likely
-      ? [...(more ? [{ kind: 'moreOil', ...more } as const] : []), { kind: 'discard' }]
-      : []
+  const left = run.left[PART_KEY] === usedG
+  const stopped = likely || (over && !left)
   return {
     offG,
     over,
     under: -offG > tolerance,
-    likely,
+    open: !stopped,
     ...superfatsOf(reckoning),
-    mends,
+    mends: stopped ? lyeMends(plan, used, 'pot', known) : [],
   }
 }
 
@@ -80,7 +94,9 @@ export function withMoreOil(
     ([oil, grams]) =>
       [`oil:${oil}`, (run.actual[`oil:${oil}`] ?? plan.oilGrams[oil] ?? 0) + grams] as const,
   )
-  const alkalis = Object.entries(run.actual).filter(([key]) => key.startsWith('alkali:'))
+  const alkalis = Object.entries(run.actual).filter(
+    ([key]) => key === PART_KEY || key.startsWith('alkali:'),
+  )
   return {
     ...run,
     part: lye === 'pot' ? run.part : undefined,

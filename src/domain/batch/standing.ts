@@ -12,6 +12,9 @@ import type { LyePart } from './vessels'
 import { waterWeights } from './water-weights'
 import { sum } from './weights'
 
+/** Under which the lye that went into the pot is noted, where only a part of it was to. */
+export const PART_KEY = 'lyePart'
+
 /** What has been weighed on the bench so far. */
 export interface BenchRun {
   /** As weighed, g, by the key of its line. */
@@ -53,7 +56,7 @@ export function isInJug({ stage }: Pick<Ingredient, 'stage'>): boolean {
 export function standingOf(plan: ReadyPlan, run: BenchRun, known: Known): Standing {
   const asked = askedNow(plan, run, known)
   const weighed = { ...asked, ...run.actual }
-  const part = fittingPart(plan, weighed, run.part)
+  const part = fittingPart(plan, weighed, partPoured(run))
   const inPot = part ? withPart(plan, weighed, part) : weighed
   return { asked, weighed, inPot, part, reckoning: reckoningOf(plan, inPot, known) }
 }
@@ -78,6 +81,11 @@ export function withPart(plan: ReadyPlan, grams: Actuals, part: LyePart): Actual
     return [key, key === 'water' ? used + part.waterG : used] as const
   })
   return { ...grams, ...Object.fromEntries(scaled) }
+}
+
+/** The part of the lye as it was really poured, once it was. */
+function partPoured({ part, actual }: BenchRun): LyePart | undefined {
+  return part && { ...part, usedG: actual[PART_KEY] ?? part.usedG }
 }
 
 /** Lye this much off what the part was reckoned of is another lye, g. */

@@ -4,7 +4,7 @@ import type { Actuals } from './actual-weights'
 export type Vessel = 'pot' | 'jug'
 
 /** What the empty vessels weigh, g; a vessel left out stands on a scale that was zeroed with it. */
-export type Tares = Readonly<Partial<Record<Vessel, number>>>
+export type Tares = { readonly [vessel in Vessel]?: number | undefined }
 
 /** Of the lye in the jug only a part went into the pot, with plain water in place of the rest. */
 export interface LyePart {
