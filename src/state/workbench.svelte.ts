@@ -99,6 +99,11 @@ export class Workbench {
     else if (screen.line === undefined) this.#desk.tick(screen.key, 0, true)
   }
 
+  /** Lye that was poured is in the pot, whatever it weighs. */
+  weighedIn(screen: string): void {
+    this.#desk.tick(screen, 0, true)
+  }
+
   /** Counts a line as asked without a weight. */
   skip(key: string): void {
     const { askedG, skippable } = this.verdict(key)
