@@ -1,7 +1,7 @@
 import { batchFacts } from '../data/batch-facts'
 import { library } from '../data/library'
 import { cookedPot } from '../domain/batch/cooked-pot'
-import { judgePart, withMoreOil } from '../domain/batch/gate'
+import { judgePart, withMoreOil, withPartUsed } from '../domain/batch/gate'
 import type { Mend } from '../domain/batch/line-mends'
 import type { ReadyPlan } from '../domain/batch/plan'
 import { type Known, PART_KEY, standingOf } from '../domain/batch/standing'
@@ -15,6 +15,7 @@ import {
   mayLeave,
   openScreens,
   type Progress,
+  withAssumed,
   type WorkScreen,
   workScreens,
 } from '../domain/batch/work-screens'
@@ -37,13 +38,8 @@ export class Workbench {
     const { actual, left = {}, part, ticks, cautionRead } = this.#desk.run
     const of = this.#desk.actual
     const used = actual[PART_KEY]
-    return {
-      actual: used === undefined ? of : { ...of, [PART_KEY]: used },
-      left,
-      part,
-      ticks,
-      cautionRead,
-    }
+    const run = { actual: used === undefined ? of : { ...of, [PART_KEY]: used }, left, part }
+    return withAssumed(this.#plan(), { ...run, ticks, cautionRead })
   })
   readonly standing = $derived.by(() => standingOf(this.#plan(), this.progress, KNOWN))
   readonly screens: readonly WorkScreen[] = $derived.by(() =>
@@ -129,11 +125,14 @@ export class Workbench {
       this.#desk.note({ left: { ...run.left, [key]: grams } }, `leave ${key}`)
     else if (mend.kind === 'grow') this.#desk.scaleUp(mend.factor)
     else if (mend.kind === 'usePart') {
-      const part = { usedG: mend.useG, ofG: mend.ofG, waterG: mend.waterG }
-      this.#desk.note({ part, actual: without(run.actual, PART_KEY) }, 'part of the lye')
+      const { actual, left, part } = withPartUsed(this.progress, mend)
+      this.#desk.note(
+        { actual: { ...without(run.actual, PART_KEY), ...actual }, left, part },
+        'part',
+      )
     } else if (mend.kind === 'moreOil') {
       const { actual, left, part } = withMoreOil(this.#plan(), this.progress, mend, this.lye)
-      this.#desk.note({ actual, left, part }, 'more oil')
+      this.#desk.note({ actual: { ...run.actual, ...actual }, left, part }, 'more oil')
     } else this.weigh(key, undefined)
   }
 

@@ -1,7 +1,9 @@
+import type { Actuals } from './actual-weights'
 import { freeLyeLikely } from './free-lye-likely'
 import { mustBeWeighed, NOISE_G, superfatsOf, toleranceOf } from './judge'
 import { type LyePlace, lyeMends, type Mend } from './line-mends'
 import type { MoreOil } from './more-oil'
+import type { PartOfLye } from './part-of-lye'
 import type { ReadyPlan } from './plan'
 import { type BenchRun, type Known, PART_KEY, standingOf } from './standing'
 
@@ -94,13 +96,24 @@ export function withMoreOil(
     ([oil, grams]) =>
       [`oil:${oil}`, (run.actual[`oil:${oil}`] ?? plan.oilGrams[oil] ?? 0) + grams] as const,
   )
-  const alkalis = Object.entries(run.actual).filter(
-    ([key]) => key === PART_KEY || key.startsWith('alkali:'),
-  )
   return {
     ...run,
     part: lye === 'pot' ? run.part : undefined,
     actual: { ...run.actual, ...Object.fromEntries(oils) },
-    left: { ...run.left, ...Object.fromEntries([...oils, ...alkalis]) },
+    left: { ...run.left, ...lyeOf(run), ...Object.fromEntries(oils) },
   }
+}
+
+/** The run with only a part of the lye in use; acids that were short are left so. */
+export function withPartUsed(run: BenchRun, { useG, ofG, waterG }: PartOfLye): BenchRun {
+  const { [PART_KEY]: _poured, ...actual } = run.actual
+  const part = { usedG: useG, ofG, waterG }
+  return { ...run, actual, part, left: { ...run.left, ...lyeOf({ ...run, actual }) } }
+}
+
+/** What was weighed of hydroxide and acids, and of lye into the pot: mended, it is left so. g by key. */
+function lyeOf({ actual }: BenchRun): Actuals {
+  return Object.fromEntries(
+    Object.entries(actual).filter(([key]) => key === PART_KEY || /^(alkali|acid):/u.test(key)),
+  )
 }

@@ -4,7 +4,7 @@ import { jugConcentrationPercent } from './late-problems'
 import { type LyePlace, type Mend, mendsFor } from './line-mends'
 import type { ReadyPlan } from './plan'
 import { errorsOf, type Reckoning, superfatAt, superfatSpan } from './reach'
-import { type BenchRun, type Known, type Standing, standingOf } from './standing'
+import { type BenchRun, type Known, reckoningOf, type Standing, standingOf } from './standing'
 
 /** How one line stands. */
 export interface LineVerdict {
@@ -83,10 +83,7 @@ export function judgeLine(
   const weighedG = run.actual[key] ?? null
   const toleranceG = toleranceOf(line)
   const state = stateOf(line, run, standing, { askedG, weighedG, toleranceG, skipped })
-  const tooStrong =
-    (line.kind === 'water' || line.kind === 'cookWater') &&
-    (state === 'off' || state === 'on') &&
-    jugConcentrationPercent(standing.reckoning) > MOST_LYE_CONCENTRATION_PERCENT
+  const tooStrong = (state === 'off' || state === 'on') && isTooStrong(plan, line, standing, known)
   const shown = tooStrong ? 'under' : state
   return {
     key,
@@ -102,6 +99,15 @@ export function judgeLine(
     ...superfatsOf(standing.reckoning),
     mends: mendsFor(plan, run, line, shown, { standing, lye, known }),
   }
+}
+
+/** Whether so little water would be in the jug that the hydroxide asked does not stay dissolved. */
+function isTooStrong(plan: ReadyPlan, { kind }: Ingredient, standing: Standing, known: Known) {
+  if (kind !== 'water' && kind !== 'cookWater') return false
+  const alkalis = Object.entries(standing.asked).filter(([key]) => key.startsWith('alkali:'))
+  const asked = { ...standing.weighed, ...Object.fromEntries(alkalis) }
+  const percent = jugConcentrationPercent(reckoningOf(plan, asked, known))
+  return percent > MOST_LYE_CONCENTRATION_PERCENT + NOISE_G
 }
 
 /** Superfat of typical lots, and of the leanest weighed as wrong as may be; percent. */

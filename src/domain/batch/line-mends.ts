@@ -87,7 +87,7 @@ function acidMends(plan: ReadyPlan, run: BenchRun, off: Off, situation: Situatio
   const mends = lyeMends(plan, run, lye, known).filter(({ kind }) => kind !== 'discard')
   const { waterG } = dissolvedAcid(plan, line, grams)
   const rest: Mend[] = [{ kind: 'dissolveAcid', grams, waterG }, { kind: 'discard' }]
-  return [...mends, ...leaveIt(plan, run, line, situation), ...rest]
+  return [...mends, ...rest]
 }
 
 function oilMends(plan: ReadyPlan, run: BenchRun, off: Off, situation: Situation): Mend[] {

@@ -21,6 +21,8 @@ export interface BenchRun {
   readonly actual: Actuals
   /** Weights off the plan that the maker leaves as they are, g; another weight is not left. */
   readonly left: Actuals
+  /** Weights passed over that can't change any more, as they were then asked, g. */
+  readonly assumed?: Actuals | undefined
   /** Where only a part of the lye is used. */
   readonly part?: LyePart | undefined
 }
@@ -55,7 +57,7 @@ export function isInJug({ stage }: Pick<Ingredient, 'stage'>): boolean {
 /** The batch as it stands: pure, and the same for the same run. */
 export function standingOf(plan: ReadyPlan, run: BenchRun, known: Known): Standing {
   const asked = askedNow(plan, run, known)
-  const weighed = { ...asked, ...run.actual }
+  const weighed = { ...asked, ...run.assumed, ...run.actual }
   const part = fittingPart(plan, weighed, partPoured(run))
   const inPot = part ? withPart(plan, weighed, part) : weighed
   return { asked, weighed, inPot, part, reckoning: reckoningOf(plan, inPot, known) }

@@ -1,8 +1,8 @@
 import { type Gate, gateOf, judgePart } from './gate'
-import { judgeLine, type LineVerdict } from './judge'
+import { judgeLine, type LineVerdict, mustBeWeighed } from './judge'
 import type { LyePlace } from './line-mends'
 import type { ReadyPlan } from './plan'
-import { type BenchRun, type Known, PART_KEY } from './standing'
+import { type BenchRun, isInJug, type Known, PART_KEY } from './standing'
 import { type StepLine, type WorkStep, workSteps } from './steps'
 
 /** What has been done on the bench. */
@@ -57,6 +57,17 @@ export function lyePlaceOf({ actual, ticks }: Progress): LyePlace {
   return Object.keys(actual).some((key) => key.startsWith('alkali:')) ? 'jug' : 'none'
 }
 
+/** Progress with what was passed over, once the hydroxide is weighed and it can't change any more. */
+export function withAssumed(plan: ReadyPlan, progress: Progress): Progress {
+  if (lyePlaceOf(progress) === 'none') return progress
+  const assumed = plan.ingredients.flatMap((line) => {
+    const ticked = progress.ticks[line.key]
+    const passed = progress.actual[line.key] === undefined && ticked !== undefined
+    return passed && !mustBeWeighed(line) && isInJug(line) ? [[line.key, ticked] as const] : []
+  })
+  return { ...progress, assumed: Object.fromEntries(assumed) }
+}
+
 /** How a line stands after what was done. */
 export function lineVerdict(
   plan: ReadyPlan,
@@ -66,7 +77,8 @@ export function lineVerdict(
 ): LineVerdict {
   const lye = lyePlaceOf(progress)
   const verdict = judgeLine(plan, progress, key, { skipped: false, lye }, known)
-  const skipped = progress.ticks[key] === verdict.askedG
+  const ticked = progress.ticks[key]
+  const skipped = ticked !== undefined && ticked === (progress.assumed?.[key] ?? verdict.askedG)
   return skipped ? judgeLine(plan, progress, key, { skipped, lye }, known) : verdict
 }
 
