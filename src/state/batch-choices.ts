@@ -1,6 +1,8 @@
 import type { Actuals } from '../domain/batch/actuals'
+import type { Cook, TakenTemperature } from '../domain/batch/cook-clock'
 import type { BatchOrder, PerAlkali, Process, ScaleInUse } from '../domain/batch/order'
 import { soapKindOf } from '../domain/batch/soap-kind'
+import type { LyePart, Tares } from '../domain/batch/vessels'
 import { type Blend, normalised, totalShare } from '../domain/blend/blend'
 import type { AlkaliKind } from '../domain/chemistry/alkali'
 import { type MassUnit, WHOLE_PERCENT } from '../domain/units'
@@ -19,6 +21,16 @@ export interface BatchRun {
   /** What was really weighed, g. */
   readonly actual: Actuals
   readonly cautionRead: boolean
+  /** Weights off the plan that are left as they are, g by line. */
+  readonly left?: Actuals | undefined
+  /** Where only a part of the lye is used. */
+  readonly part?: LyePart | undefined
+  /** What the empty vessels weigh, g. */
+  readonly tares?: Tares | undefined
+  readonly cook?: Cook | undefined
+  readonly temperatures?: readonly TakenTemperature[] | undefined
+  /** The pot after the cook, g: as it read, and the water put back. */
+  readonly pot?: { readonly readsG: number; readonly putBackG?: number | undefined } | undefined
 }
 
 export const PAPERS = ['A4', 'Letter'] as const

@@ -6,9 +6,10 @@ import { type ActualAnswer, actualReport, type Actuals } from '../domain/batch/a
 import { lotRemedies } from '../domain/batch/check-lots'
 import { heatRemedies } from '../domain/batch/heat-block'
 import type { BatchOrder } from '../domain/batch/order'
-import { planBatch } from '../domain/batch/plan'
+import { planBatch, type ReadyPlan } from '../domain/batch/plan'
 import type { Remedy } from '../domain/batch/remedy'
 import { sheetOf } from '../domain/batch/sheet'
+import { standingOf } from '../domain/batch/standing'
 import { sum } from '../domain/batch/weights'
 import type { Blend, Prices } from '../domain/blend/blend'
 import { labelOf } from '../domain/label/label'
@@ -63,10 +64,18 @@ export class BatchDesk {
     )
   })
 
+  /** What was weighed and what of it went into the pot; more than was weighed where lines follow others. */
+  readonly inPot: Actuals = $derived.by(() => {
+    const { left, part } = this.run
+    if (!this.ready || (!left && !part)) return this.actual
+    const run = { actual: this.run.actual, left: left ?? {}, part }
+    return standingOf(this.ready, run, { library, facts: batchFacts }).inPot
+  })
+
   /** How the batch really stands; undefined while nothing was entered. */
   readonly really: ActualAnswer | undefined = $derived(
     this.ready && Object.keys(this.actual).length > 0
-      ? actualReport(this.ready, this.actual, library, batchFacts)
+      ? actualReport(this.ready, planned(this.ready, this.inPot), library, batchFacts)
       : undefined,
   )
 
@@ -134,6 +143,11 @@ export class BatchDesk {
     this.#work.change((work) => ({ ...work, batch: { ...work.batch, run: undefined } }))
   }
 
+  /** Notes down what was done on the bench. */
+  note(change: Partial<BatchRun>, thing: string): void {
+    this.#do(change, thing)
+  }
+
   #do(change: Partial<BatchRun>, thing: string): void {
     this.set({ run: { ...this.run, ...change } }, thing)
   }
@@ -162,6 +176,16 @@ export class BatchDesk {
 /** What would mend an order that is refused, where one change does. */
 function refusedRemedies(order: BatchOrder): Remedy[] {
   return [...lotRemedies(order, library), ...heatRemedies(order, library, batchFacts)]
+}
+
+/** Weights of the lines there are, g. */
+function planned({ ingredients }: ReadyPlan, grams: Actuals): Actuals {
+  return Object.fromEntries(
+    ingredients.flatMap(({ key }) => {
+      const g = grams[key]
+      return g === undefined ? [] : [[key, g]]
+    }),
+  )
 }
 
 /** Superfat by which rounding may make lots leaner than those that were confirmed, percent. */

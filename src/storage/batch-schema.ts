@@ -170,6 +170,21 @@ const papers = {
   paper: z.enum(['A4', 'Letter']).optional(),
 }
 
+const run = z.strictObject({
+  ticks: byName,
+  actual: byName,
+  cautionRead: z.boolean(),
+  left: byName.optional(),
+  part: z.strictObject({ usedG: number, ofG: number, waterG: number }).optional(),
+  tares: z.strictObject({ pot: number, jug: number }).partial().optional(),
+  cook: z.strictObject({ startedAt: number, stirredAt: z.array(number).readonly() }).optional(),
+  temperatures: z
+    .array(z.strictObject({ step: z.string(), at: number, tempC: number }))
+    .readonly()
+    .optional(),
+  pot: z.strictObject({ readsG: number, putBackG: some }).optional(),
+})
+
 const kept = z.strictObject({
   oilGrams: number,
   ...lye,
@@ -180,7 +195,7 @@ const kept = z.strictObject({
   process: z.enum(['cold', 'hot']).optional(),
   cook: z.strictObject({ extraWaterPercentOfOils: number }).optional(),
   cure: z.strictObject({ days: some, finalMoisturePercent: some }).optional(),
-  run: z.strictObject({ ticks: byName, actual: byName, cautionRead: z.boolean() }).optional(),
+  run: run.optional(),
 })
 
 /**

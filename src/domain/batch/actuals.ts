@@ -2,7 +2,7 @@ import type { Library } from '../blend/library'
 import { percentFromFraction } from '../units'
 import { type Actuals, actualWeights } from './actual-weights'
 import { type BatchFacts, NO_FACTS } from './facts'
-import { type Fix, oilFixes } from './fixes'
+import { dissolvedAcid, type Fix, oilFixes } from './fixes'
 import { type LyeTopUp, lyeTopUp } from './lye-top-up'
 import type { ReadyPlan } from './plan'
 import {
@@ -86,7 +86,7 @@ export function actualReport(
   if (!hasFat(reckoning)) return { status: 'invalid', problems: [NO_FAT] }
   const superfatPercent = superfatAt(reckoning, 'typical')
   const reachPercent = superfatSpan(reckoning, errorsOf(plan.order))
-  const verdict = verdictOf(plan, superfatPercent, reachPercent)
+  const verdict = verdictOf(plan, reckoning, superfatPercent)
   const deviations = deviationsOf(plan, actuals)
   const fixes = fixesFor(plan, actuals, reckoning, verdict)
   const topUp = verdict === 'rich' ? lyeTopUp(plan, filledUp(plan, actuals, reckoning)) : null
@@ -134,12 +134,12 @@ function hasFat(reckoning: Reckoning): boolean {
 
 function verdictOf(
   plan: ReadyPlan,
+  reckoning: Reckoning,
   superfatPercent: number,
-  { min }: SuperfatSpan,
 ): ActualReport['verdict'] {
   const asked = plan.superfat.askedPercent
   if (superfatPercent < -NOISE_PERCENT) return 'freeLye'
-  if (min < -NOISE_PERCENT && plan.order.confirmedLean === undefined) return 'freeLyePossible'
+  if (freeLyeLikely(plan, reckoning)) return 'freeLyePossible'
   if (superfatPercent < asked - AS_PLANNED_POINTS) return 'lean'
   return superfatPercent > asked + RICH_POINTS ? 'rich' : 'asPlanned'
 }
@@ -154,7 +154,10 @@ function deviationsOf(plan: ReadyPlan, actuals: Actuals): Deviation[] {
   })
 }
 
-/** Fat weighed short goes in first; more oil only if lye is then still over. */
+/**
+ * Fat weighed short goes in first; more oil only if lye is then still over. Acid weighed short is not put
+ * in: the lye may be in, and oil takes its place; dissolved it is the second best.
+ */
 function fixesFor(
   plan: ReadyPlan,
   actuals: Actuals,
@@ -162,27 +165,38 @@ function fixesFor(
   verdict: ActualReport['verdict'],
 ): Fix[] {
   if (verdict === 'asPlanned') return []
-  const putIn = shortLines(plan, actuals).map(({ key, name, plannedG, actualG }): Fix => ({
-    kind: 'putIn',
-    key,
-    name,
-    grams: plannedG - actualG,
-  }))
+  const putIn = shortLines(plan, actuals, SHORT_FAT).map(
+    ({ key, name, plannedG, actualG }): Fix => ({
+      kind: 'putIn',
+      key,
+      name,
+      grams: plannedG - actualG,
+    }),
+  )
   if (verdict === 'rich') return putIn
-  return [...putIn, ...oilFixes(plan, filledUp(plan, actuals, reckoning))]
+  const oils = oilFixes(plan, filledUp(plan, actuals, reckoning))
+  const acids = oils.length > 0 ? shortLines(plan, actuals, SHORT_ACID) : []
+  return [
+    ...putIn,
+    ...oils,
+    ...acids.map((line) => dissolvedAcid(plan, line, line.plannedG - line.actualG)),
+  ]
 }
 
-/** Fats and acids weighed short or forgotten. */
-function shortLines(plan: ReadyPlan, actuals: Actuals): Deviation[] {
+const SHORT_FAT = /^(oil|extraFat):/u
+const SHORT_ACID = /^acid:/u
+
+/** Lines of a kind that were weighed short or forgotten. */
+function shortLines(plan: ReadyPlan, actuals: Actuals, kind: RegExp): Deviation[] {
   return deviationsOf(plan, actuals).filter(
-    ({ key, actualG, plannedG }) => actualG < plannedG && /^(oil|extraFat|acid):/u.test(key),
+    ({ key, actualG, plannedG }) => actualG < plannedG && kind.test(key),
   )
 }
 
-/** The batch with what was short put in. */
+/** The batch with the fat that was short put in. */
 function filledUp(plan: ReadyPlan, actuals: Actuals, reckoning: Reckoning): Reckoning {
   const filled = Object.fromEntries(
-    shortLines(plan, actuals).map(({ key, plannedG }) => [key, plannedG]),
+    shortLines(plan, actuals, SHORT_FAT).map(({ key, plannedG }) => [key, plannedG]),
   )
   return { ...reckoning, weights: actualWeights(plan, { ...actuals, ...filled }) }
 }
@@ -211,7 +225,17 @@ function adviceOn(
           `${missing.length > 0 ? 'Then add' : 'Add'} ${oil.grams.toFixed(1)} g ${oil.name} on top: superfat ${oil.superfatPercent.toFixed(1)} %, in the leanest lots ${oil.leanestPercent.toFixed(1)} %.`,
         ]
       : []),
+    ...fixes.flatMap((fix) => (fix.kind === 'dissolveAcid' ? acidAdvice(fix) : [])),
     ...(fixes.length > 0 && verdict !== 'rich' ? [ONLY_WHILE_LIQUID] : []),
+  ]
+}
+
+/** Acid in caustic batter boils up: oil stands first, dry acid never. */
+function acidAdvice({ name, grams, waterG }: Extract<Fix, { kind: 'dissolveAcid' }>): string[] {
+  const as = waterG > 0 ? `dissolved in ${waterG.toFixed(0)} g cold water` : 'as it comes, cold'
+  return [
+    `${grams.toFixed(1)} g ${name} is missing. While there is no hydroxide in the water yet, put it into the water. Once there is: never dry acid into lye or raw soap, it boils up and throws caustic about. The oil named above takes its place.`,
+    `Only where there is no oil to add: ${grams.toFixed(1)} g ${name} ${as}, by spoonfuls, off the heat, stirring, goggles and gloves on. Else throw the batch away as caustic waste.`,
   ]
 }
 

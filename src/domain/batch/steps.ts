@@ -1,6 +1,7 @@
 import type { Ingredient, Stage } from './ingredients'
 import type { ReadyPlan } from './plan'
 import { coldSteps, hotSteps } from './step-texts'
+import { readingsOf, type Vessel } from './vessels'
 
 /** Two ends of a range, in the unit its name says. */
 export interface Ends {
@@ -19,6 +20,8 @@ export interface WorkStep {
   readonly id: string
   readonly title: string
   readonly say: string
+  /** What its lines are weighed into. */
+  readonly vessel: Vessel
   readonly lines: readonly StepLine[]
   /** Temperature to hold or to come to, °C. */
   readonly tempC: Ends | null
@@ -35,7 +38,7 @@ export interface StepText {
   readonly say: string
   /** Stages whose lines belong to the step, and where they go; none for steps without weighing. */
   readonly stages?: readonly Stage[]
-  readonly into?: 'pot' | 'jug'
+  readonly into?: Vessel
   /** Left out where nothing is to be weighed in it. */
   readonly onlyWithLines?: boolean
   readonly tempC?: Ends
@@ -51,21 +54,20 @@ export interface StepText {
 export function workSteps(plan: ReadyPlan): WorkStep[] {
   if (plan.blocked) throw new Error('A blocked batch has no working order')
   const texts = plan.process === 'hot' ? hotSteps(plan) : coldSteps(plan)
-  const vessels = { pot: 0, jug: 0 }
-  return texts.flatMap((text) => {
-    const { onlyWithLines = false, into = 'pot', stages = [] } = text
-    const lines = plan.ingredients
-      .filter(({ stage }) => stages.includes(stage))
-      .map((ingredient) => {
-        vessels[into] += ingredient.grams
-        return { ...ingredient, vesselG: vessels[into] }
-      })
-    if (text.id === 'combine') vessels.pot += vessels.jug
+  const steps = texts.flatMap((text) => {
+    const { onlyWithLines = false, stages = [] } = text
+    const lines = plan.ingredients.filter(({ stage }) => stages.includes(stage))
     return onlyWithLines && lines.length === 0 ? [] : [asStep(text, lines)]
   })
+  const readings = readingsOf(steps)
+  return steps.map((step) => ({
+    ...step,
+    lines: step.lines.map((line) => ({ ...line, vesselG: readings.get(line.key)?.holdsG ?? 0 })),
+  }))
 }
 
-function asStep(text: StepText, lines: readonly StepLine[]): WorkStep {
-  const { id, title, say, tempC = null, minutes = null, cautions = [], checks = [] } = text
-  return { id, title, say, lines, tempC, minutes, cautions, checks }
+function asStep(text: StepText, lines: readonly Ingredient[]) {
+  const { id, title, say, into = 'pot', tempC = null, minutes = null, ...rest } = text
+  const { cautions = [], checks = [] } = rest
+  return { id, title, say, vessel: into, lines, tempC, minutes, cautions, checks }
 }

@@ -1,7 +1,7 @@
 import {
   type Direction,
   lineFigure,
-  massFigure,
+  massFigure as figureOf,
   type ShownLine,
 } from '../../domain/batch/shown-mass'
 import type { MassUnit } from '../../domain/units'
@@ -26,8 +26,19 @@ export function massText(
   stepG: number | null,
   direction: Direction = 'nearest',
 ): string {
-  const { value, decimals } = massFigure(grams, unit, stepG, direction)
+  const { value, decimals } = figureOf(grams, unit, stepG, direction)
   return withUnit(value, decimals, unit)
+}
+
+/** The figure of a weight without its unit, to the step of the scale it is weighed on. */
+export function massFigure(
+  grams: number,
+  unit: MassUnit,
+  stepG: number | null,
+  direction: Direction = 'nearest',
+): string {
+  const { value, decimals } = figureOf(grams, unit, stepG, direction)
+  return number(value, decimals)
 }
 
 /** A weight that nobody puts on a scale, to whole grams or their like. */

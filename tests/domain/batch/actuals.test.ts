@@ -190,3 +190,71 @@ describe('what makes no sense is refused', () => {
     expect(answer).toMatchObject({ status: 'invalid', problems: [{ path }] })
   })
 })
+
+describe('oil offered to mend lye', () => {
+  test('is so much that the leanest lot of it uses up the lye, not the typical one', () => {
+    const wide = libraryOf({ olive: [170, 190, 210] })
+    const plan = ready({ blend: { olive: 100 }, superfat: 12 }, wide)
+    const answer = actualReport(plan, { 'alkali:naoh': 140 }, wide, batchFacts)
+    if (answer.status === 'invalid') throw new Error('refused')
+    // By hand: lean, 140 / 39.997 - 1000 x 170 / 56105 = 0.470219 mol, x 56105 / 170 = 155.19 g (at 190 it
+    // would be 138.9 g). Typical, 3.500263 / 0.88 - 3.386507 = 0.591065 mol, x 56105 / 190 = 174.53 g.
+    expect(answer.report.fixes[0]).toMatchObject({ kind: 'addOil', grams: 175 })
+    const lean = ready({ blend: { olive: 100 }, superfat: 11 }, wide)
+    const at = { ...lean, superfat: { ...lean.superfat, askedPercent: 2 } }
+    const second = actualReport(at, { 'alkali:naoh': 140 }, wide, batchFacts)
+    if (second.status === 'invalid') throw new Error('refused')
+    // Asked 2 %: 3.500263 / 0.98 - 3.386507 = 0.185190 mol are 54.7 g, so the lean need decides: 155.19 g.
+    expect(second.report.fixes[0]).toMatchObject({ kind: 'addOil', grams: 156 })
+  })
+
+  test('counts the scale’s error of what is added as well as of what is in', () => {
+    const wide = libraryOf({ olive: [170, 190, 210] })
+    const order = { blend: { olive: 100 }, superfat: 12, scale: { oilStepG: 5, lyeStepG: 1 } }
+    const lean = ready(order, wide)
+    const at = { ...lean, superfat: { ...lean.superfat, askedPercent: 2 } }
+    const answer = actualReport(at, { 'alkali:naoh': 140 }, wide, batchFacts)
+    if (answer.status === 'invalid') throw new Error('refused')
+    // By hand: 141 / 39.997 - 995 x 170 / 56105 = 0.510388 mol, 168.44 g, + 5 g of error: 173.4, up to 175.
+    expect(answer.report.fixes[0]).toMatchObject({ grams: 175 })
+  })
+})
+
+describe('lye that is missing, weighed twice', () => {
+  test('leaves room for two errors of the scale, not one', () => {
+    const wide = libraryOf({ olive: [170, 190, 210] })
+    const order = { blend: { olive: 100 }, superfat: 12, scale: { oilStepG: 1, lyeStepG: 5 } }
+    const plan = ready(order, wide)
+    const answer = actualReport(plan, { 'alkali:naoh': 80 }, wide, batchFacts)
+    if (answer.status === 'invalid') throw new Error('refused')
+    // By hand: 999 x 170 / 56105 = 3.027004 mol are 121.071 g. With 5 g off twice 31.07 g are left, down to
+    // 30; with 5 g off once it would be 36.07 g, down to 35.
+    expect(answer.report.topUp?.alkaliGrams).toEqual({ naoh: 30 })
+    // 1 - (80 + 30 + 10) / 121.071.
+    expect(answer.report.topUp?.leanestPercent).toBeCloseTo(0.885, 2)
+  })
+})
+
+describe('acid forgotten', () => {
+  const acids = [{ acid: 'citric', grams: 40, alkali: 'add' as const }]
+  const report = reported({ 'acid:0': 0 }, { ...ORDER, acids })
+
+  test('is never put in dry: oil comes first, then acid dissolved in cold water', () => {
+    expect(report.fixes.map(({ kind }) => kind)).toEqual(['addOil', 'addOil', 'dissolveAcid'])
+    expect(report.fixes.at(-1)).toMatchObject({ grams: 40, waterG: 200 })
+    const said = report.advice.join(' ')
+    expect(said).not.toMatch(/Put in what is missing/u)
+    expect(said).toMatch(/never dry acid into lye or raw soap/u)
+    expect(said).toMatch(/dissolved in 200 g cold water, by spoonfuls, off the heat/u)
+    expect(said).toMatch(/throw the batch away as caustic waste/u)
+    expect(said.indexOf('Add ')).toBeLessThan(said.indexOf('dissolved in'))
+  })
+
+  test('is mended by oil reckoned without it', () => {
+    // By hand: 40 g take 3 x 40 / 192.123 = 0.624600 mol; hydroxide 3.557526 + 0.624600, down to 0.1 g.
+    const [olive] = report.fixes
+    // 4.182126 / 0.95 - 3.744764 = 0.657474 mol; x 56105 / 190 = 194.1 g.
+    expect(olive).toMatchObject({ kind: 'addOil', oil: 'olive' })
+    expect(olive?.grams).toSatisfy(near(194.5, 1))
+  })
+})

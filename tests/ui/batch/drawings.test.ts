@@ -4,9 +4,9 @@ import { library } from '../../../src/data/library'
 import type { BatchOrder } from '../../../src/domain/batch/order'
 import { planBatch } from '../../../src/domain/batch/plan'
 import { workSteps } from '../../../src/domain/batch/steps'
-import { readings } from '../../../src/ui/batch/readings'
+import { CAUTION_KEY, workScreens } from '../../../src/domain/batch/work-screens'
+import { readingsOf } from '../../../src/domain/batch/vessels'
 import { cureDrawing } from '../../../src/ui/batch/results/cure-drawing'
-import { CAUTION_KEY, screensOf } from '../../../src/ui/batch/workshop/screens'
 
 const ORDER: BatchOrder = {
   blend: { olive: 60, coconut: 40 },
@@ -28,22 +28,22 @@ function ready() {
 test('pot and jug read what was put in, with what was really weighed in its place', () => {
   const plan = ready()
   const [naoh, water] = [plan.alkaliGrams.naoh ?? NaN, plan.waterGrams]
-  const planned = readings(workSteps(plan), {})
+  const planned = readingsOf(workSteps(plan))
   // By hand: the coconut melts first, then olive; the jug has water and then the hydroxide.
-  expect(planned.get('oil:coconut')).toBe(400)
-  expect(planned.get('oil:olive')).toBe(1000)
-  expect(planned.get('water')).toBe(water)
-  expect(planned.get('alkali:naoh')).toBeCloseTo(water + naoh, 9)
-  expect(planned.get('additive:0')).toBeCloseTo(1000 + water + naoh + 20, 9)
-  const real = readings(workSteps(plan), { 'oil:coconut': 410, water: water - 5 })
-  expect(real.get('oil:olive')).toBe(1010)
-  expect(real.get('alkali:naoh')).toBeCloseTo(water - 5 + naoh, 9)
-  expect(real.get('additive:0')).toBeCloseTo(1010 + water - 5 + naoh + 20, 9)
+  expect(planned.get('oil:coconut')?.holdsG).toBe(400)
+  expect(planned.get('oil:olive')?.holdsG).toBe(1000)
+  expect(planned.get('water')?.holdsG).toBe(water)
+  expect(planned.get('alkali:naoh')?.holdsG).toBeCloseTo(water + naoh, 9)
+  expect(planned.get('additive:0')?.holdsG).toBeCloseTo(1000 + water + naoh + 20, 9)
+  const real = readingsOf(workSteps(plan), { 'oil:coconut': 410, water: water - 5 })
+  expect(real.get('oil:olive')?.holdsG).toBe(1010)
+  expect(real.get('alkali:naoh')?.holdsG).toBeCloseTo(water - 5 + naoh, 9)
+  expect(real.get('additive:0')?.holdsG).toBeCloseTo(1010 + water - 5 + naoh + 20, 9)
 })
 
 test('the workshop has the caution first and every line on a screen of its own', () => {
   const plan = ready()
-  const screens = screensOf(plan)
+  const screens = workScreens(plan, false)
   expect(screens[0]?.key).toBe(CAUTION_KEY)
   const weighed = screens.flatMap(({ line }) => (line ? [line.key] : []))
   expect(weighed.toSorted()).toEqual(plan.ingredients.map(({ key }) => key).toSorted())

@@ -1,0 +1,142 @@
+import { describe, expect, test } from 'vitest'
+import { batchFacts } from '../../../src/data/batch-facts'
+import { library } from '../../../src/data/library'
+import { cookClock } from '../../../src/domain/batch/cook-clock'
+import { cookedPot } from '../../../src/domain/batch/cooked-pot'
+import type { BatchOrder } from '../../../src/domain/batch/order'
+import { workSteps } from '../../../src/domain/batch/steps'
+import { batterG, readingsOf } from '../../../src/domain/batch/vessels'
+import { openScreens, type Progress, workScreens } from '../../../src/domain/batch/work-screens'
+import { ready } from './plans'
+
+const known = { library, facts: batchFacts }
+const HOT: Partial<BatchOrder> = {
+  process: 'hot',
+  cook: { extraWaterPercentOfOils: 5 },
+  superfat: 8,
+  scale: { oilStepG: 1, lyeStepG: 1 },
+}
+
+describe('pot and jug', () => {
+  const plan = ready(HOT)
+  const steps = workSteps(plan)
+
+  test('show their own weight too, where it is known', () => {
+    const zeroed = readingsOf(steps).get('water')
+    const tared = readingsOf(steps, {}, { tares: { jug: 412 } }).get('water')
+    expect([zeroed?.vessel, tared?.beforeG]).toEqual(['jug', 412])
+    expect(tared?.showsG).toBe((zeroed?.showsG ?? NaN) + 412)
+  })
+
+  test('the pot takes the whole jug, or the part of the lye that is used with plain water', () => {
+    expect(batterG(steps, {}, undefined)).toBeCloseTo(plan.totalGrams, 9)
+    const part = { usedG: 300, ofG: 400, waterG: 40 }
+    expect(batterG(steps, {}, part)).toBeCloseTo(1000 + 340, 9)
+  })
+})
+
+describe('the pot after the cook', () => {
+  const plan = ready(HOT)
+
+  test('tells how much water has gone and what to put back', () => {
+    // By hand: 1,500 g in a pot of 800 g; 2,230 g are read: 70 g gone, 50 g of it planned.
+    const pot = cookedPot(plan, 1500, {}, { potG: 800, readsG: 2230 })
+    expect(pot).toMatchObject({ soapG: 1430, lostG: 70, plannedLossG: 50, putBackG: 20 })
+    expect(pot.thenReadsG).toBe(2250)
+    expect(pot.waterPlannedG - pot.waterLeftG).toBeCloseTo(20, 9)
+    expect(pot.doubtful).toBe(false)
+  })
+
+  test('less gone than planned asks for no water', () => {
+    const pot = cookedPot(plan, 1500, {}, { potG: 800, readsG: 2270 })
+    expect([pot.lostG, pot.putBackG]).toEqual([30, 0])
+  })
+
+  test('heavier than before, or lighter than without any water, can’t be', () => {
+    expect(cookedPot(plan, 1500, {}, { potG: 800, readsG: 2310 }).doubtful).toBe(true)
+    expect(cookedPot(plan, 1500, {}, { potG: 800, readsG: 1700 }).doubtful).toBe(true)
+  })
+})
+
+describe('the clock of a cook', () => {
+  const usual = { low: 60, high: 180 }
+  const MINUTE = 60_000
+  const at = (minutes: number, stirred: readonly number[] = []) =>
+    cookClock({ startedAt: 0, stirredAt: stirred.map((m) => m * MINUTE) }, minutes * MINUTE, usual)
+
+  test('counts from its start, whatever happened since', () => {
+    expect(at(38 + 20 / 60).face).toBe('38:20')
+    expect(at(62 + 5 / 60).face).toBe('1:02:05')
+    expect(cookClock({ startedAt: 5000, stirredAt: [] }, 0, usual).face).toBe('0:00')
+  })
+
+  test('asks for a stir every quarter of an hour, after the last one', () => {
+    expect(at(14)).toMatchObject({ nextStirMin: 15, stirDue: false })
+    expect(at(15)).toMatchObject({ stirDue: true })
+    expect(at(31, [14.8, 30.5])).toMatchObject({ nextStirMin: 45, stirDue: false })
+  })
+
+  test('knows the usual time', () => {
+    expect([at(59).state, at(60).state, at(181).state]).toEqual(['early', 'within', 'beyond'])
+  })
+})
+
+describe('the screens that are open', () => {
+  const plan = ready(HOT)
+  const screens = workScreens(plan, false)
+  const everything: Progress = {
+    cautionRead: true,
+    actual: Object.fromEntries(plan.ingredients.map(({ key, grams }) => [key, grams])),
+    left: {},
+    ticks: Object.fromEntries(
+      screens.flatMap(({ key, line }) => (line ? [] : [[key, 0] as const])),
+    ),
+  }
+  const openTo = (progress: Progress) => {
+    const open = openScreens(plan, screens, progress, known)
+    return screens[open]?.key ?? 'all'
+  }
+
+  test('are all of them when all is done as planned', () => {
+    expect(openTo(everything)).toBe('all')
+  })
+
+  test('stand before the caution is read at the caution', () => {
+    expect(openTo({ ...everything, cautionRead: false })).toBe('caution')
+  })
+
+  test('a stop stands before lye meets oil, and one after the cook', () => {
+    const keys = screens.map(({ key }) => key)
+    expect(keys[keys.indexOf('combine') - 1]).toBe('gate:combine')
+    expect(keys.indexOf('gate:cooked')).toBeGreaterThan(keys.indexOf('pot'))
+    expect(keys.indexOf('gate:cooked')).toBeLessThan(keys.indexOf('mould'))
+  })
+
+  test('end at a weight that is off, however late it was changed', () => {
+    const naoh = plan.alkaliGrams.naoh ?? NaN
+    for (const grams of [naoh + 3, naoh * 1.4, 400])
+      expect(
+        openTo({ ...everything, actual: { ...everything.actual, 'alkali:naoh': grams } }),
+      ).toBe('alkali:naoh')
+  })
+
+  test('end at hydroxide that nobody weighed, ticked or not', () => {
+    const { 'alkali:naoh': naoh = NaN, ...actual } = everything.actual
+    const ticks = { ...everything.ticks, 'alkali:naoh': naoh }
+    expect(openTo({ ...everything, actual, ticks })).toBe('alkali:naoh')
+  })
+
+  test('an oil passed over counts as asked and is open', () => {
+    const { 'oil:olive': olive = NaN, ...actual } = everything.actual
+    expect(openTo({ ...everything, actual })).toBe('oil:olive')
+    const ticks = { ...everything.ticks, 'oil:olive': olive }
+    expect(openTo({ ...everything, actual, ticks })).toBe('all')
+  })
+})
+
+test('the jug holds the cook’s water too while the hydroxide dissolves', () => {
+  const plan = ready(HOT)
+  const [naoh, water] = [plan.alkaliGrams.naoh ?? NaN, plan.water.plainG + 50]
+  expect(plan.water.cookG).toBe(50)
+  expect(plan.figures.jugConcentrationPercent).toBeCloseTo((100 * naoh) / (naoh + water), 9)
+})
