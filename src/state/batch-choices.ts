@@ -1,5 +1,6 @@
 import type { Actuals } from '../domain/batch/actuals'
 import type { BatchOrder, PerAlkali, ScaleInUse } from '../domain/batch/order'
+import type { ReleaseRecord } from '../domain/batch/release/alkali-test'
 import { type Blend, normalised, totalShare } from '../domain/blend/blend'
 import type { AlkaliKind } from '../domain/chemistry/alkali'
 import { type MassUnit, WHOLE_PERCENT } from '../domain/units'
@@ -66,6 +67,8 @@ export interface BatchChoices extends OrderExtras {
   /** A4 where left out. */
   readonly paper?: Paper | undefined
   readonly run?: BatchRun | undefined
+  /** What is known of the bars since they were made. */
+  readonly release?: ReleaseRecord | undefined
 }
 
 /** A batch on which nothing has been done yet. */
@@ -97,6 +100,7 @@ function orderExtras({
   unit: _unit,
   paper: _paper,
   run: _run,
+  release: _release,
   ...extras
 }: BatchChoices) {
   return extras

@@ -1,4 +1,5 @@
 import { z } from 'zod'
+import { releaseShape } from '../data/release-file'
 
 const number = z.number()
 const some = number.optional()
@@ -174,4 +175,5 @@ export const keptBatch = z.strictObject({
   cook: z.strictObject({ extraWaterPercentOfOils: number }).optional(),
   cure: z.strictObject({ days: some, finalMoisturePercent: some }).optional(),
   run: z.strictObject({ ticks: byName, actual: byName, cautionRead: z.boolean() }).optional(),
+  release: releaseShape.optional(),
 })
