@@ -76,7 +76,7 @@ export class LedgerDesk {
   }))
   readonly quoteProblems = $derived(checkQuote(this.quoteChoices, 'quote'))
   /** Whether the batch in hand has passed a test for free alkali. */
-  readonly #release = $derived.by(() => {
+  readonly release = $derived.by(() => {
     const order = this.#order()
     const plan = order && planBatch(order, library, batchFacts)
     if (!order || plan?.status !== 'ready') return UNTESTED
@@ -84,7 +84,7 @@ export class LedgerDesk {
   })
   readonly quote = $derived.by(() =>
     this.ready && this.problems.length === 0 && this.quoteProblems.length === 0
-      ? quoteOf(this.ready, this.ledger.work, this.quoteChoices, this.pricing, this.#release)
+      ? quoteOf(this.ready, this.ledger.work, this.quoteChoices, this.pricing, this.release)
       : undefined,
   )
 
