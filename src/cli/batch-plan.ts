@@ -1,9 +1,13 @@
 import { batchFacts } from '../data/batch-facts'
 import { batchFile, orderOf } from '../data/batch-file'
+import { alkaliLimits } from '../data/free-alkali'
 import { library } from '../data/library'
 import { parseJson } from '../data/problems'
+import { today } from '../data/today'
 import type { Actuals } from '../domain/batch/actuals'
 import { planBatch, type ReadyPlan } from '../domain/batch/plan'
+import { NO_TESTS } from '../domain/batch/release/alkali-test'
+import { type Release, releaseAnswer } from '../domain/batch/release/release'
 import type { Problem } from '../domain/blend/check-blend'
 
 /** A batch file read and planned, or what is wrong with it. */
@@ -12,6 +16,7 @@ export type PlannedFile =
       readonly status: 'ready'
       readonly plan: ReadyPlan
       readonly actual: Actuals | undefined
+      readonly release: Release
     }
   | { readonly status: 'invalid'; readonly problems: readonly Problem[] }
 
@@ -21,5 +26,9 @@ export function planFile(text: string): PlannedFile {
   if (file.status === 'invalid') return file
   const plan = planBatch(orderOf(file.value), library, batchFacts)
   if (plan.status === 'invalid') return plan
-  return { status: 'ready', plan, actual: file.value.actual }
+  const { actual, release: record = NO_TESTS } = file.value
+  const made = { order: plan.order, actual: actual ?? {}, record }
+  const tested = releaseAnswer(made, alkaliLimits, today())
+  if (tested.status === 'invalid') return tested
+  return { status: 'ready', plan, actual, release: tested.release }
 }

@@ -37,6 +37,7 @@ function answer(text: string, { sheet, unit = 'g' }: Flags): Result {
     ...file.plan,
     soaps: soapComposition(file.plan.outcome, library.oils, library.acids),
     ...(actual ? { actual: actual.report } : {}),
+    release: file.release,
     cautions: lyeCautions,
   })
 }

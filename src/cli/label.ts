@@ -17,7 +17,7 @@ export const label: Command = {
 function answer(text: string, asText: boolean): Result {
   const file = planFile(text)
   if (file.status === 'invalid') return allInvalid(file.problems)
-  const answered = labelOf(file.plan, library, labelFacts)
+  const answered = labelOf(file.plan, library, labelFacts, file.release)
   if (answered.status === 'refused')
     return allInvalid(answered.reasons.map((message) => ({ path: 'superfat', message })))
   return solved(asText ? labelText(answered.label) : answered.label)

@@ -1,5 +1,6 @@
 import type { QuotePapers } from '../data/quote-shape'
 import { formatMinor } from '../domain/cost/money'
+import { releaseLine } from '../domain/batch/release/release'
 import type { Quote } from '../domain/cost/quote'
 
 const STYLE = `
@@ -51,6 +52,7 @@ export function quoteHtml(
     `<h1>${text(maker)}</h1>${makerLines.map((line) => `<p>${text(line)}</p>`).join('')}`,
     `<h2>Quote ${text(number)}${customer === '' ? '' : ` for ${text(customer)}`}</h2>`,
     `<p>${day(quote.quotedOn)}, valid until ${day(quote.validUntil)}</p>`,
+    `<p><b>${text(releaseLine(quote.release))}</b></p>`,
     product === ''
       ? ''
       : `<p>${text(product)}, about ${quote.barGrams.toFixed(0)} g when cured</p>`,

@@ -1,6 +1,10 @@
 import { fileSchema } from '../data/ledger-schemas'
+import { alkaliLimits } from '../data/free-alkali'
 import { parseJson } from '../data/problems'
 import { quoteFile } from '../data/quote-file'
+import { today } from '../data/today'
+import { NO_TESTS } from '../domain/batch/release/alkali-test'
+import { releaseAnswer } from '../domain/batch/release/release'
 import { checkCostChoices } from '../domain/cost/check-choices'
 import { checkQuote } from '../domain/cost/check-quote'
 import { quoteOf } from '../domain/cost/quote'
@@ -36,7 +40,11 @@ function answer(text: string, { html, locale = 'en-GB' }: Flags): Result {
   if (read.status === 'invalid' || wrong.length > 0) return allInvalid(wrong)
   const plan = plannedPart(batch, 'batch')
   if (plan.status === 'invalid') return allInvalid(plan.problems)
-  const found = quoteOf(plan, work, choices, read.pricing)
+  const made = { order: plan.order, actual: batch.actual ?? {}, record: batch.release ?? NO_TESTS }
+  const tested = releaseAnswer(made, alkaliLimits, today())
+  if (tested.status === 'invalid')
+    return allInvalid(tested.problems.map((one) => ({ ...one, path: `batch.${one.path}` })))
+  const found = quoteOf(plan, work, choices, read.pricing, tested.release)
   if (found.status === 'refused')
     return allInvalid(found.reasons.map((message) => ({ path: 'prices', message })))
   const { currency } = read.pricing.book

@@ -4,6 +4,7 @@ import { acids, additives, liquids } from './additions-file'
 import { allergenList } from './fragrance-file'
 import { mass } from './mass-text'
 import { found } from './problems'
+import { releaseShape } from './release-file'
 
 const WATER_FORMS =
   'Give one of { "lyeConcentration": percent }, { "ratio": g water per g hydroxide } or { "percentOfOils": percent }.'
@@ -240,6 +241,9 @@ export const batchFile = z.strictObject({
     .record(z.string(), mass)
     .optional()
     .describe('What was really weighed, by the key of its line in the plan, such as oil:olive'),
+  release: releaseShape
+    .optional()
+    .describe('What is known of the bars after they were made: tests for free alkali'),
 })
 
 /** A batch order as it stands in a file. */
@@ -249,6 +253,7 @@ export type BatchFile = z.input<typeof batchFile>
 export function orderOf({
   format: _,
   actual: _actual,
+  release: _release,
   ...order
 }: z.output<typeof batchFile>): BatchOrder {
   return order

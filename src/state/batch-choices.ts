@@ -1,6 +1,7 @@
 import type { Actuals } from '../domain/batch/actuals'
 import type { Cook, TakenTemperature } from '../domain/batch/cook-clock'
 import type { BatchOrder, PerAlkali, Process, ScaleInUse } from '../domain/batch/order'
+import type { ReleaseRecord } from '../domain/batch/release/alkali-test'
 import { soapKindOf } from '../domain/batch/soap-kind'
 import type { LyePart, Tares } from '../domain/batch/vessels'
 import { type Blend, normalised, totalShare } from '../domain/blend/blend'
@@ -82,6 +83,8 @@ export interface BatchChoices extends OrderExtras {
   /** A4 where left out. */
   readonly paper?: Paper | undefined
   readonly run?: BatchRun | undefined
+  /** What is known of the bars since they were made. */
+  readonly release?: ReleaseRecord | undefined
 }
 
 /** A batch on which nothing has been done yet. */
@@ -149,6 +152,7 @@ function orderExtras({
   unit: _unit,
   paper: _paper,
   run: _run,
+  release: _release,
   ...extras
 }: BatchChoices) {
   return extras

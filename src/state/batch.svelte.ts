@@ -8,12 +8,16 @@ import { heatRemedies } from '../domain/batch/heat-block'
 import type { BatchOrder } from '../domain/batch/order'
 import { planBatch, type ReadyPlan } from '../domain/batch/plan'
 import type { Remedy } from '../domain/batch/remedy'
+import type { AlkaliTest } from '../domain/batch/release/alkali-test'
+import { batchPin } from '../domain/batch/release/pin'
+import type { Release, ReleaseAnswer } from '../domain/batch/release/release'
 import { sheetOf } from '../domain/batch/sheet'
 import { standingOf } from '../domain/batch/standing'
 import { sum } from '../domain/batch/weights'
 import type { Blend, Prices } from '../domain/blend/blend'
 import { labelOf } from '../domain/label/label'
 import { type BatchRun, isPaste, NOTHING_DONE, orderFor } from './batch-choices'
+import { batchRelease, releaseSaid, testFaults, weighedOf } from './batch-release'
 import type { WorkHistory } from './history.svelte'
 import { without } from './without'
 import type { BatchChoices } from './work'
@@ -46,7 +50,12 @@ export class BatchDesk {
   readonly plan = $derived(this.order && planBatch(this.order, library, batchFacts))
   readonly ready = $derived(this.plan?.status === 'ready' ? this.plan : undefined)
   readonly sheet = $derived(this.ready && sheetOf(this.ready, lyeCautions))
-  readonly label = $derived(this.ready && labelOf(this.ready, library, labelFacts))
+  /** How the batch stands by its tests for free alkali, or what is wrong with them. */
+  readonly tested: ReleaseAnswer | undefined = $derived(
+    this.order && this.ready && batchRelease(this.order, this.ready, this.choices),
+  )
+  readonly release: Release = $derived(releaseSaid(this.tested))
+  readonly label = $derived(this.ready && labelOf(this.ready, library, labelFacts, this.release))
 
   /** Changes of the order that answer warnings or problems. */
   readonly remedies: readonly Remedy[] = $derived(
@@ -54,15 +63,7 @@ export class BatchDesk {
   )
 
   /** Really weighed, of the lines there are; another blend may have lost some. */
-  readonly actual: Actuals = $derived.by(() => {
-    const lines = this.ready?.ingredients ?? []
-    return Object.fromEntries(
-      lines.flatMap(({ key }) => {
-        const grams = this.run.actual[key]
-        return grams === undefined ? [] : [[key, grams]]
-      }),
-    )
-  })
+  readonly actual: Actuals = $derived.by(() => weighedOf(this.ready, this.choices))
 
   /** What was weighed and what of it went into the pot; more than was weighed where lines follow others. */
   readonly inPot: Actuals = $derived.by(() => {
@@ -138,9 +139,36 @@ export class BatchDesk {
     this.#do({ cautionRead }, 'caution')
   }
 
-  /** Clears ticks and weighings: the same order is made once more. */
+  /** What is wrong with a test about to be entered, by field; undefined where there is no batch. */
+  testFaults(test: AlkaliTest): Readonly<Record<string, string>> | undefined {
+    return this.order && this.ready && testFaults(test, this.order, this.ready, this.choices)
+  }
+
+  /** Enters a test of a bar of this very batch. */
+  addTest(test: AlkaliTest): void {
+    if (this.order)
+      this.#setTests([...this.#tests(), { ...test, batch: batchPin(this.order, this.actual) }])
+  }
+
+  /** Takes a test out that was entered by mistake; undo brings it back. */
+  takeTestOut(index: number): void {
+    this.#setTests(this.#tests().filter((_, at) => at !== index))
+  }
+
+  #tests(): readonly AlkaliTest[] {
+    return this.choices.release?.tests ?? []
+  }
+
+  #setTests(tests: readonly AlkaliTest[]): void {
+    this.set({ release: { tests } }, `tests ${tests.length}`)
+  }
+
+  /** Clears ticks, weighings and tests: the same order is made once more. */
   beginAgain(): void {
-    this.#work.change((work) => ({ ...work, batch: { ...work.batch, run: undefined } }))
+    this.#work.change((work) => ({
+      ...work,
+      batch: { ...work.batch, run: undefined, release: undefined },
+    }))
   }
 
   /** Notes down what was done on the bench. */

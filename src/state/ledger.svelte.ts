@@ -4,6 +4,7 @@ import { materialsWith } from '../data/price-materials'
 import { soapKindOf } from '../domain/batch/soap-kind'
 import { planBatch } from '../domain/batch/plan'
 import type { BatchOrder } from '../domain/batch/order'
+import { UNTESTED } from '../domain/batch/release/release'
 import { checkBook } from '../domain/cost/check-book'
 import { checkCostChoices } from '../domain/cost/check-choices'
 import { checkQuote } from '../domain/cost/check-quote'
@@ -16,6 +17,7 @@ import { runCost, type Pricing } from '../domain/cost/run-cost'
 import { suppliesOf } from '../domain/cost/supply'
 import { waterfallOf } from '../domain/cost/waterfall'
 import { GRAMS_PER_KG } from '../domain/units'
+import { batchRelease, releaseSaid } from './batch-release'
 import type { WorkHistory } from './history.svelte'
 import { type Ledger, ledgerOf, withLedger } from './ledger'
 import { buyingNeeds } from './ledger-runs'
@@ -75,9 +77,16 @@ export class LedgerDesk {
     quotedOn: this.ledger.quote.quotedOn ?? this.today,
   }))
   readonly quoteProblems = $derived(checkQuote(this.quoteChoices, 'quote'))
+  /** Whether the batch in hand has passed a test for free alkali. */
+  readonly release = $derived.by(() => {
+    const order = this.#order()
+    const plan = order && planBatch(order, library, batchFacts)
+    if (!order || plan?.status !== 'ready') return UNTESTED
+    return releaseSaid(batchRelease(order, plan, this.#work.now.batch))
+  })
   readonly quote = $derived.by(() =>
     this.ready && this.problems.length === 0 && this.quoteProblems.length === 0
-      ? quoteOf(this.ready, this.ledger.work, this.quoteChoices, this.pricing)
+      ? quoteOf(this.ready, this.ledger.work, this.quoteChoices, this.pricing, this.release)
       : undefined,
   )
 

@@ -1,5 +1,6 @@
 import { z } from 'zod'
 import { USUAL_PURITY_PERCENT } from '../domain/batch/purity'
+import { releaseShape } from '../data/release-file'
 
 const number = z.number()
 const some = number.optional()
@@ -196,6 +197,7 @@ const kept = z.strictObject({
   cook: z.strictObject({ extraWaterPercentOfOils: number }).optional(),
   cure: z.strictObject({ days: some, finalMoisturePercent: some }).optional(),
   run: run.optional(),
+  release: releaseShape.optional(),
 })
 
 /**

@@ -1,3 +1,4 @@
+import { freeLyeLikely } from './free-lye-likely'
 import type { Library } from '../blend/library'
 import { percentFromFraction } from '../units'
 import { type Actuals, actualWeights } from './actual-weights'

@@ -126,7 +126,7 @@ function lyeStep({ heat, order }: ReadyPlan): StepText {
     into: 'jug',
     cautions: [
       'Hydroxide into water, never water onto hydroxide.',
-      'Goggles and gloves on; face away from the first mist.',
+      'Goggles and gloves on; face away from the first mist. Somebody within call, children and animals away.',
       ...(heat ? [heatSays(heat)] : []),
       ...(heat?.advice ?? []),
     ],

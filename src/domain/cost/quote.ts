@@ -1,5 +1,6 @@
 import { daysAfter } from '../batch/dates'
 import type { ReadyPlan } from '../batch/plan'
+import { type Release, UNTESTED } from '../batch/release/release'
 import { WHOLE_PERCENT } from '../units'
 import { sameSupplier } from './buying-program'
 import { roundMinor } from './money'
@@ -76,6 +77,8 @@ export interface Quote {
   readonly barGrams: number
   /** What to know before it is sent: prices that age. */
   readonly notes: readonly string[]
+  /** Whether the batch has passed a test for free alkali; until then the quote says *not released*. */
+  readonly release: Release
 }
 
 /** A quote, or why none is given. */
@@ -99,12 +102,14 @@ function asBought(costs: CostChoices): CostChoices {
 /**
  * Prices for some quantities of a batch's bars, each from what must be bought and done for it in whole
  * batches. Refused where anything has no price: a quote below cost is worse than none.
+ * It says *not released* until the batch has passed a test for free alkali, also where none is handed over.
  */
 export function quoteOf(
   plan: ReadyPlan,
   work: CostChoices,
   choices: QuoteChoices,
   pricing: Pricing,
+  release: Release = UNTESTED,
 ): QuoteAnswer {
   const costs = asBought(work)
   const first = runCost(plan, costs, pricing, 1)
@@ -138,6 +143,7 @@ export function quoteOf(
       cureDays: cure.days,
       barGrams: first.cost.yield.curedG,
       notes: ageNotes(first.cost, choices.quotedOn),
+      release,
     },
   }
 }

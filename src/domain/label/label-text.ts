@@ -1,3 +1,4 @@
+import { releaseLine } from '../batch/release/release'
 import type { Label } from './label'
 
 /** All that a label says, with what is still to settle, as plain text. */
@@ -6,6 +7,7 @@ export function labelText(one: Label): string {
   const net = one.netWeight
   return [
     one.product ?? 'Soap',
+    releaseLine(one.release),
     ...(net ? [`Net weight ${net.nominalG} g (${net.ounces.toFixed(2)} oz)`] : []),
     ...(one.batchCode === null ? [] : [`Batch ${one.batchCode}`]),
     ...(one.readyOn === null ? [] : [`Ready on ${one.readyOn}`]),

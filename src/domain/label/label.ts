@@ -2,6 +2,7 @@ import { batchCode } from '../batch/batch-code'
 import type { BatchFacts } from '../batch/facts'
 import { netWeight, type NetWeight } from '../batch/net-weight'
 import type { ReadyPlan } from '../batch/plan'
+import { type Release, UNTESTED } from '../batch/release/release'
 import { readyOn } from '../batch/sheet'
 import type { Library } from '../blend/library'
 import type { Basis } from '../chemistry/fatty-acid'
@@ -51,6 +52,8 @@ export interface Label {
   /** What must be settled before anything is printed. */
   readonly toSettle: readonly string[]
   readonly duties: readonly MarketDuties[]
+  /** Whether a test for free alkali stands; until then the label says *not released*. */
+  readonly release: Release
   readonly notice: string
 }
 
@@ -69,9 +72,15 @@ const NOTICE =
   'A draft from the batch as planned. Names are recalled, not looked up in the INCI dictionary; limits of IFRA standards are not checked but where a certificate was given: the supplier’s certificate decides. The law of the place of sale goes before anything said here.'
 
 /**
- * The label of a batch: refused while its sheet is, and without cautions.
+ * The label of a batch: refused while its sheet is, and without cautions. It says *not released* until the
+ * batch has passed a test for free alkali, also where none is handed over.
  */
-export function labelOf(plan: ReadyPlan, library: Library, facts: LabelFacts): LabelAnswer {
+export function labelOf(
+  plan: ReadyPlan,
+  library: Library,
+  facts: LabelFacts,
+  release: Release = UNTESTED,
+): LabelAnswer {
   if (plan.blocked) return { status: 'refused', reasons: [plan.blocked.message] }
   if (facts.cautions.length === 0)
     return { status: 'refused', reasons: ['No label without the cautions. Load them.'] }
@@ -93,8 +102,9 @@ export function labelOf(plan: ReadyPlan, library: Library, facts: LabelFacts): L
     allergenListAsOf: facts.allergens.asOf,
     netWeight: net && { ...net, ounces: net.nominalG / GRAMS_PER_OUNCE },
     cautions: USER_CAUTIONS,
-    toSettle: toSettle(plan, [...putIn, ...made], allergens, facts),
+    toSettle: [...toSettle(plan, [...putIn, ...made], allergens, facts), ...release.todo],
     duties: facts.duties,
+    release,
     notice: NOTICE,
   }
   return { status: 'ready', label }
@@ -146,7 +156,7 @@ function toSettle(
       ? 'Weigh cured bars before the net weight is printed; on average none may be under it.'
       : 'Weigh what is filled into each jar before the net weight is printed; on average none may be under it.',
     plan.cure
-      ? 'Test a bar of the batch for free alkali (not by a pH strip) before any is sold.'
+      ? 'Test bars of every batch for free alkali (not by a pH strip) before any is sold.'
       : 'Test the paste for free alkali (not by a pH strip) before any is sold.',
   ]
 }

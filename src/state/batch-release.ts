@@ -1,0 +1,54 @@
+import { alkaliLimits } from '../data/free-alkali'
+import { today } from '../data/today'
+import type { Actuals } from '../domain/batch/actuals'
+import type { BatchOrder } from '../domain/batch/order'
+import type { ReadyPlan } from '../domain/batch/plan'
+import { type AlkaliTest, NO_TESTS, type ReleaseRecord } from '../domain/batch/release/alkali-test'
+import {
+  type Release,
+  type ReleaseAnswer,
+  releaseAnswer,
+  UNTESTED,
+} from '../domain/batch/release/release'
+import type { BatchChoices } from './batch-choices'
+
+/** Really weighed, of the lines there are; another blend may have lost some. */
+export function weighedOf(plan: ReadyPlan | undefined, { run }: BatchChoices): Actuals {
+  return Object.fromEntries(
+    (plan?.ingredients ?? []).flatMap(({ key }) => {
+      const grams = run?.actual[key]
+      return grams === undefined ? [] : [[key, grams]]
+    }),
+  )
+}
+
+/** How the batch stands by its tests, or what is wrong with them. */
+export function batchRelease(
+  order: BatchOrder,
+  plan: ReadyPlan,
+  choices: BatchChoices,
+  record: ReleaseRecord = choices.release ?? NO_TESTS,
+): ReleaseAnswer {
+  return releaseAnswer({ order, actual: weighedOf(plan, choices), record }, alkaliLimits, today())
+}
+
+/** What label and quote say: with anything wrong in the tests none of them counts. */
+export function releaseSaid(answer: ReleaseAnswer | undefined): Release {
+  if (answer?.status === 'ready') return answer.release
+  const [first] = answer?.problems ?? []
+  return first ? { ...UNTESTED, says: `${UNTESTED.says} ${first.message}` } : UNTESTED
+}
+
+/** What is wrong with a test about to be entered, by the key of its field. */
+export function testFaults(
+  test: AlkaliTest,
+  order: BatchOrder,
+  plan: ReadyPlan,
+  choices: BatchChoices,
+): Readonly<Record<string, string>> {
+  const answer = batchRelease(order, plan, choices, { tests: [test] })
+  if (answer.status === 'ready') return {}
+  return Object.fromEntries(
+    answer.problems.map(({ path, message }) => [path.replace('release.tests[0].', ''), message]),
+  )
+}
