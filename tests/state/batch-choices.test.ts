@@ -3,7 +3,13 @@ import { batchFacts } from '../../src/data/batch-facts'
 import { library } from '../../src/data/library'
 import { planBatch } from '../../src/domain/batch/plan'
 import { sum } from '../../src/domain/batch/weights'
-import { type BatchChoices, orderFor, plainOrderFor } from '../../src/state/batch-choices'
+import {
+  type BatchChoices,
+  orderFor,
+  plainOrderFor,
+  USUAL_LYE,
+  withProcess,
+} from '../../src/state/batch-choices'
 import { FIRST_WORK } from '../../src/state/first-work'
 
 const BLEND = { olive: 60, coconut: 40 }
@@ -80,4 +86,49 @@ test('the order for comparing blends has oils, alkali and water alone, whatever 
   if (plan.status === 'invalid') throw new Error(JSON.stringify(plan.problems))
   expect(sum(plan.oilGrams)).toBe(PLAIN.oilGrams)
   expect([plan.acidGrams, plan.liquidGrams]).toEqual([[], []])
+})
+
+describe('another process', () => {
+  const cold = { ...FIRST_WORK.batch, water: USUAL_LYE.cold }
+
+  test('moves a lye that nobody said to its own usual one, and back', () => {
+    const hot = { ...cold, ...withProcess(cold, 'hot') }
+    expect(hot.water).toEqual({ lyeConcentration: 28 })
+    expect({ ...hot, ...withProcess(hot, 'cold') }.water).toEqual({ lyeConcentration: 33 })
+  })
+
+  test.for([
+    [{ water: { lyeConcentration: 33 }, waterTyped: true }],
+    [{ water: { lyeConcentration: 36 } }],
+    [{ water: { ratio: 2 } }],
+  ] satisfies [Partial<BatchChoices>][])('leaves what was said by hand: %o', ([said]) => {
+    const hot = { ...cold, ...said, ...withProcess({ ...cold, ...said }, 'hot') }
+    expect(hot.process).toBe('hot')
+    expect(hot.water).toEqual(said?.water)
+    expect({ ...hot, ...withProcess(hot, 'cold') }.water).toEqual(said.water)
+  })
+
+  test('takes what belongs to a cook along when it ends', () => {
+    const extraFat = { percent: 5, of: 'oils', oils: { shea: 100 }, when: 'afterCook' } as const
+    const hot = { ...cold, process: 'hot' as const, cook: { extraWaterPercentOfOils: 5 }, extraFat }
+    const back = { ...hot, ...withProcess(hot, 'cold') }
+    expect([back.process, back.cook, back.extraFat?.when]).toEqual([
+      undefined,
+      undefined,
+      'withOils',
+    ])
+  })
+})
+
+test('a paste asks for no bars, no cut and no cure, and the choices keep them', () => {
+  const bar = {
+    ...FIRST_WORK.batch,
+    bars: { count: 10, grams: 100, weight: 'cured' as const },
+    cure: { days: 30 },
+  }
+  const paste = { ...bar, alkali: 'koh' as const, purityPercent: 90 }
+  const order = orderFor({ olive: 100 }, paste)
+  expect([order.bars, order.cut, order.cure]).toEqual([undefined, undefined, undefined])
+  expect(order.oilGrams).toBe(paste.oilGrams)
+  expect(orderFor({ olive: 100 }, { ...paste, alkali: 'naoh' }).bars).toEqual(bar.bars)
 })

@@ -63,7 +63,8 @@ function isSound(plan: ReadyPlan): void {
   expect(wrong).toEqual([])
   const weights = [
     ...plan.ingredients.map(({ grams }) => grams),
-    ...[plan.totalGrams, plan.waterGrams, plan.cure.curedG, plan.cure.driestG, plan.cure.freshG],
+    ...[plan.totalGrams, plan.waterGrams, plan.fresh.freshG],
+    ...(plan.cure ? [plan.cure.curedG, plan.cure.driestG, plan.cure.freshG] : []),
     ...numbersIn(plan.outcome.balance).map(([, grams]) => grams),
   ]
   expect(weights.filter((grams) => grams < -1e-9)).toEqual([])

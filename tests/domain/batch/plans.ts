@@ -1,5 +1,6 @@
 import { batchFacts } from '../../../src/data/batch-facts'
 import { library } from '../../../src/data/library'
+import type { CurePlan } from '../../../src/domain/batch/cure'
 import type { BatchOrder } from '../../../src/domain/batch/order'
 import { planBatch, type ReadyPlan } from '../../../src/domain/batch/plan'
 import type { Library } from '../../../src/domain/blend/library'
@@ -21,6 +22,12 @@ export function ready(order: Partial<BatchOrder>, from: Library = library): Read
   const plan = planBatch({ ...PLAIN, ...order }, from, batchFacts)
   if (plan.status === 'invalid') throw new Error(JSON.stringify(plan.problems))
   return plan
+}
+
+/** How the bars of a plan dry; a paste has no cure, and is not asked for one. */
+export function cureOf({ cure }: ReadyPlan): CurePlan {
+  if (!cure) throw new Error('A paste has no cure')
+  return cure
 }
 
 /** Problems of an order with all the data files. */

@@ -1,6 +1,7 @@
 import fc from 'fast-check'
 import { batchFacts } from '../../../src/data/batch-facts'
 import { library } from '../../../src/data/library'
+import { soapKindOf } from '../../../src/domain/batch/soap-kind'
 import type { BatchOrder } from '../../../src/domain/batch/order'
 
 /** A number from low to high with so many decimals, as people type them. */
@@ -130,7 +131,16 @@ export const soundOrder: fc.Arbitrary<BatchOrder> = fc
       'Titrated olive and coconut',
     ),
   })
-  .map(({ size, process, ...order }) => ({ ...order, ...size, ...process }))
+  .map(({ size, process, ...order }) => ({
+    ...order,
+    ...(soapKindOf({ ...order, blend: {} }) === 'paste' ? vesselOf(size) : size),
+    ...process,
+  }))
+
+/** A size that a paste can have: what would be bars or cut is so many g of oils, or the mould alone. */
+function vesselOf(size: Pick<BatchOrder, 'oilGrams' | 'mould' | 'bars'>) {
+  return size.mould ? { mould: size.mould } : { oilGrams: size.oilGrams ?? 1320 }
+}
 
 /** Numbers that no scale shows and no maker means. */
 const HOSTILE = [

@@ -1,6 +1,6 @@
 import { describe, expect, test } from 'vitest'
 import { mouldVolumeMl, pouredMl } from '../../../src/domain/batch/mould'
-import { libraryOf, near, problemsOf, ready } from './plans'
+import { cureOf, libraryOf, near, problemsOf, ready } from './plans'
 
 describe('the inside of a mould, by hand', () => {
   test.for([
@@ -100,7 +100,7 @@ describe('bars that are ordered by number and weight', () => {
   test('cured weigh as asked at their final moisture', () => {
     const plan = ready({ oilGrams: undefined, bars: { ...bars, weight: 'cured' } })
     expect(plan.bars?.curedG).toBeCloseTo(110, 6)
-    expect(plan.bars?.wetG).toBeCloseTo(110 / (1 - plan.cure.lossPercent / 100), 6)
+    expect(plan.bars?.wetG).toBeCloseTo(110 / (1 - cureOf(plan).lossPercent / 100), 6)
   })
 
   test('as declared weigh no less when they are as dry as they get', () => {
@@ -157,7 +157,7 @@ describe('a size that additions in grams are part of', () => {
       process: 'hot',
       cook: { extraWaterPercentOfOils: 10 },
     })
-    expect(plan.cure.freshG).toBeCloseTo(1000, 6)
+    expect(plan.fresh.freshG).toBeCloseTo(1000, 6)
     expect(plan.totalGrams - plan.water.cookG).toBeCloseTo(1000, 6)
   })
 })

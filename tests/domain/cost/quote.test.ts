@@ -62,7 +62,7 @@ test('a quote rests on packs that must be bought, whatever the cost of a bar res
 
 test('lead time is delivery, making, cure and packing', () => {
   const [small, , large] = quote().tiers
-  const cure = roundPlan().cure.days
+  const cure = roundPlan().cure?.days ?? NaN
   // 1 batch at 2 a week: 3.5, so 4 days; 500 bars are 9.4, so 10 batches: 35 days. Packing 2.
   expect(small?.leadDays).toBe(4 + cure + 2)
   expect(large).toMatchObject({ batches: 10, leadDays: 35 + cure + 2 })

@@ -19,7 +19,7 @@ export function roundPlan(): ReadyPlan {
     library,
     batchFacts,
   )
-  if (plan.status !== 'ready') throw new Error('The batch can be planned')
+  if (plan.status !== 'ready' || !plan.cure) throw new Error('The batch can be planned')
   const [line] = plan.ingredients
   if (!line) throw new Error('The batch weighs something')
   const weigh = (kind: 'oil' | 'alkali', id: string, grams: number) => ({
@@ -36,6 +36,7 @@ export function roundPlan(): ReadyPlan {
       weigh('oil', 'coconut', 1500),
       weigh('alkali', 'naoh', 700),
     ],
+    fresh: { ...plan.fresh, freshG: 7200 },
     cure: { ...plan.cure, freshG: 7200, curedG: 6300 },
     bars: { count: 56, wetG: 125, curedG: 109.375, driestG: 105, leftOverG: 200 },
   }

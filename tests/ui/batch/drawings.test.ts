@@ -52,6 +52,7 @@ test('the workshop has the caution first and every line on a screen of its own',
 
 test('the curve of the cure begins at all that was poured and ends inside its band', () => {
   const { cure } = ready()
+  if (!cure) throw new Error('A bar has a cure')
   const drawing = cureDrawing(cure, 400, 124)
   expect(drawing.end?.percent).toBeCloseTo((cure.curve.at(-1)?.left ?? NaN) * 100, 9)
   expect(drawing.end?.x).toBe(drawing.right)
