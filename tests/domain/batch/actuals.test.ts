@@ -237,7 +237,7 @@ describe('lye that is missing, weighed twice', () => {
 
 describe('acid forgotten', () => {
   const acids = [{ acid: 'citric', grams: 40, alkali: 'add' as const }]
-  const report = reported({ 'acid:0': 0 }, { ...ORDER, acids })
+  const report = reported({ 'acid:0': 0 }, { ...ORDER, water: { ratio: 3 }, acids })
 
   test('is never put in dry: oil comes first, then acid dissolved in cold water', () => {
     expect(report.fixes.map(({ kind }) => kind)).toEqual(['addOil', 'addOil', 'dissolveAcid'])

@@ -204,7 +204,7 @@ describe('a lye that would boil', () => {
     const remedies = heatRemedies(order, olive, batchFacts)
     expect(remedies.map(({ says }) => says)).toContain('Water at 20 °C')
     for (const { answers, says, change } of remedies) {
-      expect(answers).toBe(problemsOf(HOT_START, olive)[0]?.message)
+      expect(answers).toBe(problemsOf(HOT_START, olive)[0]?.path)
       expect(ready({ ...order, ...change }, olive).status, says).toBe('ready')
     }
   })
@@ -218,9 +218,9 @@ describe('a lye that would boil', () => {
   })
 
   test('may be mended by ice or by more water, where the start is cold enough already', () => {
-    // Strong vinegar heats: 1 mol gives 55.8 kJ more.
-    const acids = [{ acid: 'acetic', grams: 200, strengthPercent: 60, alkali: 'add' as const }]
-    const order = { ...PLAIN, acids, lye: { startC: 5 }, water: { lyeConcentration: 33 } }
+    // Lactic acid heats: each mol gives 55.8 kJ more.
+    const acids = [{ acid: 'lactic', grams: 90, strengthPercent: 88, alkali: 'add' as const }]
+    const order = { ...PLAIN, acids, lye: { startC: 5 }, water: { lyeConcentration: 40 } }
     const [problem] = problemsOf(order, olive)
     expect(problem?.path).toBe('water.lyeConcentration')
     expect(problem?.message).toMatch(/take half the water as ice|take more water/iu)

@@ -2,7 +2,7 @@ import { describe, expect, test } from 'vitest'
 import { libraryOf, ready } from './plans'
 
 const oils = libraryOf({ olive: [184, 190, 196], coconut: [248, 257, 265] })
-const ORDER = { blend: { olive: 100 }, superfat: 5 }
+const ORDER = { blend: { olive: 100 }, superfat: 5, water: { ratio: 2.6 } }
 
 function byCode(order: Parameters<typeof ready>[0]) {
   return new Map(ready(order, oils).ifWrong.map((one) => [one.code, one]))

@@ -141,6 +141,7 @@ describe('an acid', () => {
   const acid = (percentOfOils: number) => ({
     acids: [{ acid: 'citric', percentOfOils, formSure: true, alkali: 'add' as const }],
     superfat: 8,
+    water: { ratio: 3 },
   })
   const codes = (order: Parameters<typeof ready>[0]) => ready(order).remarks.map(({ code }) => code)
 

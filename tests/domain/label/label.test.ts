@@ -157,7 +157,7 @@ describe('a label', () => {
   test('is refused while the leanest lots could leave free lye', () => {
     expect(labelOf(ready({ superfat: 0 }), library, labelFacts)).toMatchObject({
       status: 'refused',
-      reasons: [expect.stringMatching(/could leave free lye/u)],
+      reasons: [expect.stringMatching(/would hold free lye/u)],
     })
   })
 

@@ -30,7 +30,7 @@ const GO_FIRST =
   'It holds for this batch alone and is no clearance for sale: local rules and a safety assessor go first.'
 
 const HOW_TO_TEST =
-  'Titrate a bar for free alkali, or see whether phenolphthalein stays colourless in warm neutral alcohol. A pH strip can’t tell.'
+  'Titrate the soap for free alkali, or see whether phenolphthalein stays colourless in warm neutral alcohol. A pH strip can’t tell.'
 
 const WHEN_HELD = [
   'Do not use, sell or give away any bar of it. Gloves on: treat it as caustic.',
