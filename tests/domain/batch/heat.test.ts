@@ -218,8 +218,11 @@ describe('a lye that would boil', () => {
   })
 
   test('may be mended by ice or by more water, where the start is cold enough already', () => {
-    // Lactic acid heats: each mol gives 55.8 kJ more.
-    const acids = [{ acid: 'lactic', grams: 90, strengthPercent: 88, alkali: 'add' as const }]
+    // Acids heat: each mol gives 55.8 kJ more.
+    const acids = [
+      { acid: 'lactic', grams: 80, strengthPercent: 88, alkali: 'add' as const },
+      { acid: 'citric', grams: 55, alkali: 'add' as const },
+    ]
     const order = { ...PLAIN, acids, lye: { startC: 5 }, water: { lyeConcentration: 40 } }
     const [problem] = problemsOf(order, olive)
     expect(problem?.path).toBe('water.lyeConcentration')
