@@ -61,3 +61,12 @@ export function pagesOf(pdf: Buffer): string[] {
   )
   return pages.map((_, index) => boxes[index] ?? boxes[0] ?? '')
 }
+
+/** Goes on in the workshop; where something is asked to be weighed it is weighed as asked. */
+export async function goOn(page: Page): Promise<void> {
+  const asked = page.locator('[data-big]')
+  const typed = page.locator('.typed input')
+  if ((await asked.count()) > 0 && (await typed.inputValue()) === '')
+    await typed.fill((await asked.getAttribute('data-big')) ?? '')
+  await page.locator('.acts .main').click()
+}

@@ -121,13 +121,14 @@ export function superfatsOf(reckoning: Reckoning) {
 function stateOf(
   line: Ingredient,
   run: BenchRun,
-  { part, inPot }: Standing,
+  { part }: Standing,
   weighing: { askedG: number; weighedG: number | null; toleranceG: number; skipped: boolean },
 ): LineVerdict['state'] {
   const { askedG, weighedG, toleranceG, skipped } = weighing
   if (weighedG === null) return skipped && !mustBeWeighed(line) ? 'assumed' : 'waiting'
-  if (part && line.kind === 'alkali') {
-    const used = inPot[line.key] ?? weighedG
+  if (part && run.part && line.kind === 'alkali') {
+    // What was to be used of it: lye poured beyond that stops at its own weighing.
+    const used = weighedG * (run.part.usedG / run.part.ofG)
     return used - askedG > toleranceG + NOISE_G ? 'over' : 'part'
   }
   const off = weighedG - askedG

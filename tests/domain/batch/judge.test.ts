@@ -163,6 +163,9 @@ describe('hydroxide over', () => {
     const over = judgePart(plan, mended, usedG + 60, known)
     expect([over.open, over.mends.map(({ kind }) => kind)]).toEqual([false, ['moreOil', 'discard']])
     const poured = { ...mended, actual: { ...mended.actual, [PART_KEY]: usedG + 60 } }
+    expect(judgeLine(plan, poured, 'alkali:naoh', { skipped: false, lye: 'jug' }, known).open).toBe(
+      true,
+    )
     const put = withMoreOil(plan, poured, mendOf(over.mends, 'moreOil'), 'pot')
     expect(judgePart(plan, put, usedG + 60, known).open).toBe(true)
   })

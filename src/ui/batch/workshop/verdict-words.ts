@@ -1,4 +1,5 @@
 import type { LineVerdict } from '../../../domain/batch/judge'
+import type { LyePlace } from '../../../domain/batch/line-mends'
 import type { Ingredient } from '../../../domain/batch/ingredients'
 import type { MassUnit } from '../../../domain/units'
 import { withUnit } from '../../format'
@@ -9,6 +10,8 @@ export interface Judged {
   readonly line: Ingredient
   readonly verdict: LineVerdict
   readonly unit: MassUnit
+  /** Where the lye is. */
+  readonly lye: LyePlace
 }
 
 const grams = ({ line, unit }: Judged, of: number) => massText(of, unit, line.stepG)
@@ -27,7 +30,7 @@ export function verdictHead(judged: Judged): string {
 
 /** What it means, in one sentence. */
 export function verdictSays(judged: Judged): string {
-  const { line, verdict } = judged
+  const { line, lye, verdict } = judged
   const { state, superfatPercent } = verdict
   const superfat = `superfat ${withUnit(superfatPercent, 1, '%')}`
   if (state === 'off') return offSays(judged)
@@ -39,7 +42,7 @@ export function verdictSays(judged: Judged): string {
       ? `Without it the lye it was to take is free: with all else as asked, ${superfat}.`
       : `It takes lye that the fat was to have: with all else as asked, ${superfat}.`
   if (line.kind === 'alkali') return `Safe, but richer than asked: ${superfat}.`
-  return `With all else as asked, ${superfat}.`
+  return `${lye === 'none' ? 'Nothing is lost: no lye has touched it. ' : ''}With all else as asked, ${superfat}.`
 }
 
 function offSays({ line }: Judged): string {
