@@ -8,7 +8,7 @@ pageTest.for([1440, 390])(
   async (width, { open }) => {
     const page = await openBatch(open)
     await page.setViewportSize({ width, height: 900 })
-    const papers = await group(page, 'Papers')
+    const papers = await group(page, 'Papers and prices')
     await papers.getByRole('textbox', { name: 'Made on' }).fill('2026-01-10')
     await goToView(page, 'Label')
     const gate = page.getByRole('region', { name: 'Release' })
