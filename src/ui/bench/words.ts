@@ -22,6 +22,9 @@ const COMPARATIVES: Readonly<Record<string, { readonly more: string; readonly le
   cost: { more: 'dearer', less: 'cheaper' },
 }
 
+/** Measures that the words above call by their name. */
+const NAMED_IN_WORDS = new Set(['lather', 'conditioning'])
+
 /** How a difference is said in a sentence: "softer". */
 export function comparative(measure: string, standing: 'more' | 'less'): string {
   return COMPARATIVES[measure]?.[standing] ?? `${standing} ${nameOfMeasure(measure)}`
@@ -29,8 +32,8 @@ export function comparative(measure: string, standing: 'more' | 'less'): string 
 
 /** How a difference is said in the measure's own row, where the measure needn't be named again. */
 export function comparativeInRow(measure: string, standing: 'more' | 'less'): string {
-  const word = comparative(measure, standing)
-  return word.startsWith(`${standing} `) ? standing : word
+  const nameless = measure in COMPARATIVES && !NAMED_IN_WORDS.has(measure)
+  return nameless ? comparative(measure, standing) : standing
 }
 
 function nameOfMeasure(id: string): string {
