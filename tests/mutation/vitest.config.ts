@@ -9,7 +9,7 @@ const inProject = (path: string) => fileURLToPath(new URL(`../../${path}`, impor
  */
 const tests =
   process.env['MUTATION_TESTS'] ??
-  'tests/domain/chemistry/**/*.test.ts,tests/domain/batch/**/!(fuzz).test.ts'
+  'tests/domain/chemistry/**/*.test.ts,tests/domain/batch/**/!(fuzz|guard).test.ts'
 
 /** The unit tests that bear on what is mutated, in Node alone: each mutant is run against them. */
 export default defineConfig({

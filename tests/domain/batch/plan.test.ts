@@ -131,3 +131,13 @@ function ready(order: BatchOrder, from: Parameters<typeof planBatch>[1] = stub) 
 function sum(grams: Readonly<Record<string, number | undefined>>): number {
   return Object.values(grams).reduce<number>((total, one) => total + (one ?? 0), 0)
 }
+
+test('the jug holds the cook’s water too while the hydroxide dissolves', () => {
+  const plan = ready({ ...ORDER, process: 'hot', cook: { extraWaterPercentOfOils: 10 } })
+  const hydroxide = plan.alkaliGrams.naoh ?? NaN
+  // By hand: 2 g of water for each g, and 10 % of 1000 g more.
+  expect(plan.figures.jugConcentrationPercent).toBeCloseTo(
+    (hydroxide / (hydroxide + 2 * hydroxide + 100)) * 100,
+    9,
+  )
+})

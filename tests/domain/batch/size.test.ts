@@ -234,3 +234,21 @@ test('a batch k times as large by its mould has k times each weight', () => {
   expect(four?.oilGrams.olive).toSatisfy(near(4 * (one?.oilGrams.olive ?? NaN), 1e-6))
   expect(four?.alkaliGrams.naoh).toSatisfy(near(4 * (one?.alkaliGrams.naoh ?? NaN), 1e-6))
 })
+
+test('bars of a declared weight keep half a percent over it when they are as dry as they get', () => {
+  const scale = { oilStepG: 1, lyeStepG: 0.1 }
+  for (const [count, grams] of [
+    [12, 100],
+    [7, 85],
+  ] as const) {
+    const plan = ready({
+      superfat: 6,
+      scale,
+      oilGrams: undefined,
+      bars: { count, grams, weight: 'declared' },
+    })
+    // A step of each line is less than a fifth of the half percent here.
+    expect(plan.bars?.driestG).toBeGreaterThan(grams * 1.004)
+    expect(plan.bars?.driestG).toBeLessThan(grams * 1.01)
+  }
+})
