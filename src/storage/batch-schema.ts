@@ -81,6 +81,7 @@ const lye = {
   confirmedLean: word,
   confirmedLeanAt: some,
   leanSeen: z.boolean().optional(),
+  leanSeenAt: some,
 }
 
 const water = {
@@ -179,6 +180,7 @@ const kept = z.strictObject({
   process: z.enum(['cold', 'hot']).optional(),
   cook: z.strictObject({ extraWaterPercentOfOils: number }).optional(),
   cure: z.strictObject({ days: some, finalMoisturePercent: some }).optional(),
+  lyeStepChosen: z.boolean().optional(),
   run: z.strictObject({ ticks: byName, actual: byName, cautionRead: z.boolean() }).optional(),
 })
 
