@@ -50,7 +50,10 @@ export class BatchDesk {
 
   /** The choices as the fields show them: with what was typed and can't be in force yet. */
   readonly typed: BatchChoices = $derived(
-    Object.values(this.#heldNow).reduce((all, change) => ({ ...all, ...change }), this.choices),
+    Object.values(this.#heldNow).reduce<BatchChoices>(
+      (all, change) => ({ ...all, ...change }),
+      this.choices,
+    ),
   )
   readonly run: BatchRun = $derived(this.choices.run ?? NOTHING_DONE)
   readonly order: BatchOrder | undefined = $derived.by(() => this.#orderOf(this.choices))
