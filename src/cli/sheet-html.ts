@@ -31,6 +31,7 @@ export function sheetHtml(sheet: Sheet, unit: MassUnit): string {
     warnings.length > 0 ? `<section><h2>Mind</h2>${list('ul', warnings)}</section>` : '',
     ...sheet.steps.map((step, i) => stepHtml(step, i + 1, unit)),
     rowsHtml('Lye', sheet.lyeRows),
+    rowsHtml('If one thing is wrong, the superfat is', sheet.wrongRows),
     rowsHtml(barsTitle(sheet), sheet.barRows),
     sheet.lots.length > 0 ? rowsHtml('Lots', sheet.lots) : '',
     costHtml(sheet),

@@ -76,8 +76,12 @@ export interface BatchChoices extends OrderExtras {
   /** Whether the water was said by hand; else it follows the process. */
   readonly waterTyped?: boolean | undefined
   readonly scale: ScaleInUse
+  /** Whether the lye's step was picked; a small batch is weighed finer where it was not. */
+  readonly lyeStepChosen?: boolean | undefined
   /** The superfat of the leanest lots that `confirmedLean` was said of, percent. */
   readonly confirmedLeanAt?: number | undefined
+  /** The superfat of the leanest lots that `leanSeen` was ticked at, percent. */
+  readonly leanSeenAt?: number | undefined
   /** The unit that this person weighs in; g where left out. */
   readonly unit?: MassUnit | undefined
   /** A4 where left out. */
@@ -101,6 +105,7 @@ export function orderFor(blend: Blend, choices: BatchChoices): BatchOrder {
     ...alkalisFor(choices),
     purity: purityFor(choices),
     superfat: choices.superfatPercent,
+    scale: scaleOf(choices),
     ...(extraFat && { extraFat: { ...extraFat, oils: wholeOf(extraFat.oils) } }),
     ...(fragrance && { fragrance: { ...fragrance, blend: wholeOf(fragrance.blend) } }),
   }
@@ -147,8 +152,11 @@ function orderExtras({
   purity: _purity,
   secondAlkali: _secondAlkali,
   superfatPercent: _superfatPercent,
+  scale: _scale,
+  lyeStepChosen: _lyeStepChosen,
   confirmedLeanAt: _confirmedLeanAt,
   waterTyped: _waterTyped,
+  leanSeenAt: _leanSeenAt,
   unit: _unit,
   paper: _paper,
   run: _run,
@@ -160,7 +168,7 @@ function orderExtras({
 
 /** The order with nothing but oils, alkali and water, for comparing blends. */
 export function plainOrderFor(blend: Blend, choices: BatchChoices): BatchOrder {
-  const { oilGrams, water, scale, superfatPercent } = choices
+  const { oilGrams, water, superfatPercent } = choices
   return {
     blend,
     oilGrams,
@@ -169,8 +177,27 @@ export function plainOrderFor(blend: Blend, choices: BatchChoices): BatchOrder {
     purityIs: choices.purityIs,
     superfat: superfatPercent,
     water: 'onlyFromLiquids' in water ? PLAIN_WATER : water,
-    scale,
+    scale: scaleOf(choices),
   }
+}
+
+/** Below this weight of oils a step of 1 g is too much of the lye, g: common practice. */
+const SMALL_BATCH_G = 500
+
+/** The step of the lye scale that a small batch begins with, g. */
+const FINE_STEP_G = 0.1
+
+/** Whether the lye is weighed finer than the oils because the batch is small and nobody picked its step. */
+export function finerForSmall({ oilGrams, scale, lyeStepChosen }: BatchChoices): boolean {
+  const { oilStepG, lyeStepG, lyeErrorG } = scale
+  const picked = lyeStepChosen === true || lyeErrorG !== undefined || lyeStepG !== oilStepG
+  return !picked && oilGrams < SMALL_BATCH_G && lyeStepG > FINE_STEP_G
+}
+
+/** The scales in use. */
+export function scaleOf(choices: BatchChoices): ScaleInUse {
+  const { scale } = choices
+  return finerForSmall(choices) ? { ...scale, lyeStepG: FINE_STEP_G } : scale
 }
 
 /** Where all water comes from liquids, a comparison takes plain water: 2 g for each g of hydroxide. */

@@ -5,6 +5,7 @@ import { library } from '../data/library'
 import { type ActualAnswer, actualReport, type Actuals } from '../domain/batch/actuals'
 import { lotRemedies } from '../domain/batch/check-lots'
 import { heatRemedies } from '../domain/batch/heat-block'
+import type { Problem } from '../domain/blend/check-blend'
 import type { BatchOrder } from '../domain/batch/order'
 import { planBatch, type ReadyPlan } from '../domain/batch/plan'
 import type { Remedy } from '../domain/batch/remedy'
@@ -18,6 +19,7 @@ import type { Blend, Prices } from '../domain/blend/blend'
 import { labelOf } from '../domain/label/label'
 import { type BatchRun, isPaste, NOTHING_DONE, orderFor } from './batch-choices'
 import { batchRelease, releaseSaid, testFaults, weighedOf } from './batch-release'
+import { type Held, type HeldGroup, problemsAt } from './held'
 import type { WorkHistory } from './history.svelte'
 import { without } from './without'
 import type { BatchChoices } from './work'
@@ -45,6 +47,20 @@ export class BatchDesk {
   }
 
   readonly choices: BatchChoices = $derived.by(() => this.#work.now.batch)
+
+  /** What was typed over choices since undone or replaced is forgotten with them. */
+  #held: { readonly over: BatchChoices; readonly groups: Held } | undefined = $state.raw()
+  readonly #heldNow: Held = $derived(
+    this.#held && this.#held.over === this.choices ? this.#held.groups : {},
+  )
+
+  /** The choices as the fields show them: with what was typed and can't be in force yet. */
+  readonly typed: BatchChoices = $derived(
+    Object.values(this.#heldNow).reduce<BatchChoices>(
+      (all, change) => ({ ...all, ...change }),
+      this.choices,
+    ),
+  )
   readonly run: BatchRun = $derived(this.choices.run ?? NOTHING_DONE)
   readonly order: BatchOrder | undefined = $derived.by(() => this.#orderOf(this.choices))
   readonly plan = $derived(this.order && planBatch(this.order, library, batchFacts))
@@ -58,9 +74,10 @@ export class BatchDesk {
   readonly label = $derived(this.ready && labelOf(this.ready, library, labelFacts, this.release))
 
   /** Changes of the order that answer warnings or problems. */
-  readonly remedies: readonly Remedy[] = $derived(
-    this.ready?.remedies ?? (this.order ? refusedRemedies(this.order) : []),
-  )
+  readonly remedies: readonly Remedy[] = $derived.by(() => {
+    const typed = this.#orderOf(this.typed)
+    return [...(this.ready?.remedies ?? []), ...(typed ? refusedRemedies(typed) : [])]
+  })
 
   /** Really weighed, of the lines there are; another blend may have lost some. */
   readonly actual: Actuals = $derived.by(() => weighedOf(this.ready, this.choices))
@@ -82,10 +99,45 @@ export class BatchDesk {
 
   /** Changes choices; where a mould or bars say the size, the weight of oils follows. */
   set(change: Partial<BatchChoices>, thing = Object.keys(change).join()): void {
+    const held = this.#heldNow
     this.#work.change((work) => {
       const batch = { ...work.batch, ...change }
       return { ...work, batch: { ...batch, oilGrams: this.#oilGramsOf(batch) } }
     }, thing)
+    this.#hold(held)
+  }
+
+  /**
+   * Takes what was typed in a group of fields over once nothing of it is wrong. Until then all of it is
+   * held, with what is wrong, and what stood before stays in force.
+   */
+  offer(group: HeldGroup, change: Partial<BatchChoices>, thing?: string): void {
+    const { [group]: before, ...others } = this.#heldNow
+    const all = { ...before, ...change }
+    if (this.#wrongWith(group, all).length > 0) return this.#hold({ ...others, [group]: all })
+    this.#hold(others)
+    this.set(all, thing)
+  }
+
+  /** What is wrong with what is typed in a group and not in force. */
+  heldProblems(group: HeldGroup): readonly Problem[] {
+    const change = this.#heldNow[group]
+    return change ? this.#wrongWith(group, change) : []
+  }
+
+  /** Whether what is typed for a path of the order is wrong. */
+  wrongAt(group: HeldGroup, path: string): boolean {
+    return this.heldProblems(group).some((one) => one.path === path)
+  }
+
+  #hold(groups: Held): void {
+    this.#held = Object.keys(groups).length > 0 ? { over: this.choices, groups } : undefined
+  }
+
+  #wrongWith(group: HeldGroup, change: Partial<BatchChoices>): readonly Problem[] {
+    const order = this.#orderOf({ ...this.choices, ...change })
+    const plan = order && planBatch(order, library, batchFacts)
+    return plan?.status === 'invalid' ? problemsAt(group, plan.problems) : []
   }
 
   /** Takes a change of the order over into the choices. */
@@ -95,17 +147,23 @@ export class BatchDesk {
       ...(superfat !== undefined && { superfatPercent: superfat }),
       ...(acids && { acids }),
       ...(additives && { additives }),
-      ...(lots && { lots }),
       ...(water && { water, waterTyped: true }),
       ...(lye && { lye }),
-      ...(scale && { scale }),
+      ...(scale && { scale, lyeStepChosen: true }),
     })
+    if (lots) this.offer('lots', { lots })
   }
 
   /** Has the batch weighed out though lean, for a reason; it holds for lots as lean as these, no leaner. */
   confirmLean(confirmedLean: string): void {
     const confirmedLeanAt = this.ready?.blocked?.leanestPercent
-    if (confirmedLeanAt !== undefined) this.set({ confirmedLean, confirmedLeanAt })
+    if (confirmedLeanAt !== undefined) this.offer('reason', { confirmedLean, confirmedLeanAt })
+  }
+
+  /** Ticks by hand that the worst case was read; the tick holds for lots as lean as these, no leaner. */
+  seeLean(seen: boolean): void {
+    const leanSeenAt = this.ready?.superfat.reachPercent.min
+    this.set(seen ? { leanSeen: true, leanSeenAt } : { leanSeen: undefined, leanSeenAt: undefined })
   }
 
   takeConfirmationBack(): void {
@@ -186,7 +244,7 @@ export class BatchDesk {
     const { name, prices } = this.#brought() ?? {}
     const order = orderFor(blend, choices)
     const pricesPerKg = { ...prices, ...order.pricesPerKg }
-    return heldTo(choices.confirmedLeanAt, {
+    return heldTo(choices, {
       ...order,
       ...(Object.keys(pricesPerKg).length > 0 && { pricesPerKg }),
       papers: { ...order.papers, product: order.papers?.product ?? name },
@@ -219,11 +277,16 @@ function planned({ ingredients }: ReadyPlan, grams: Actuals): Actuals {
 /** Superfat by which rounding may make lots leaner than those that were confirmed, percent. */
 const SAME_LEANNESS_PERCENT = 0.05
 
-/** The order without its confirmation where its lots may be leaner than what was confirmed, percent. */
-function heldTo(leanestPercent: number | undefined, order: BatchOrder): BatchOrder {
-  if (order.confirmedLean === undefined) return order
-  const unconfirmed = { ...order, confirmedLean: undefined }
-  const plan = planBatch(unconfirmed, library, batchFacts)
+/** The order without confirmation or tick where its lots may be leaner than what they were given for. */
+function heldTo({ confirmedLeanAt, leanSeenAt }: BatchChoices, order: BatchOrder): BatchOrder {
+  const { confirmedLean, leanSeen, ...bare } = order
+  if (confirmedLean === undefined && leanSeen === undefined) return order
+  const plan = planBatch(bare, library, batchFacts)
   const leanest = plan.status === 'ready' ? plan.superfat.reachPercent.min : -Infinity
-  return leanest < (leanestPercent ?? 0) - SAME_LEANNESS_PERCENT ? unconfirmed : order
+  const holds = (atPercent = 0) => leanest >= atPercent - SAME_LEANNESS_PERCENT
+  return {
+    ...bare,
+    ...(holds(confirmedLeanAt) && { confirmedLean }),
+    ...(holds(leanSeenAt) && { leanSeen }),
+  }
 }

@@ -82,6 +82,7 @@ const lye = {
   confirmedLean: word,
   confirmedLeanAt: some,
   leanSeen: z.boolean().optional(),
+  leanSeenAt: some,
 }
 
 const water = {
@@ -196,6 +197,7 @@ const kept = z.strictObject({
   process: z.enum(['cold', 'hot']).optional(),
   cook: z.strictObject({ extraWaterPercentOfOils: number }).optional(),
   cure: z.strictObject({ days: some, finalMoisturePercent: some }).optional(),
+  lyeStepChosen: z.boolean().optional(),
   run: run.optional(),
   release: releaseShape.optional(),
 })

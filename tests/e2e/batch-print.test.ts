@@ -137,7 +137,7 @@ pageTest(
   'a blocked batch prints its refusal and the cautions, and no weights',
   async ({ open }) => {
     const page = await openBatch(open)
-    await field(page, 'Superfat, %').fill('3')
+    await field(page, 'Superfat, %').fill('1')
     await expect
       .poll(() => page.getByRole('button', { name: 'Print sheet' }).isDisabled(), SOON)
       .toBe(true)

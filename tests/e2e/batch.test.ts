@@ -1,4 +1,5 @@
 import { readFile } from 'node:fs/promises'
+import type { Page } from 'playwright-core'
 import { expect } from 'vitest'
 import type { BatchFile } from '../../src/data/batch-file'
 import { pageTest } from '../browser/page-test'
@@ -27,7 +28,7 @@ pageTest('the plain case is one sentence, folded groups and the weights', async 
     'cut',
     'cure',
   ])
-  await expect.poll(() => page.getByText(/lots and scale may give/u).count(), SOON).toBe(1)
+  await page.getByText(/nineteen lots in twenty leave/u).waitFor()
 })
 
 pageTest('a unit is how one weighs: it never changes the batch', async ({ open }) => {
@@ -143,32 +144,144 @@ pageTest('a size by mould or by bars makes the batch that fills it', async ({ op
   await expect.poll(() => figureOf(page, 'Bars'), SOON).toMatch(/^24 of .*, 100\sg dry$/u)
 })
 
+/** The likely span as written, percent. */
+async function likelySpan(page: Page): Promise<readonly [number, number]> {
+  const text = await page.getByText(/nineteen lots in twenty leave/u).innerText()
+  const [, low = '', high = ''] = /leave ([−\d.]+) to ([−\d.]+)/u.exec(text) ?? []
+  return [Number(low.replace('−', '-')), Number(high.replace('−', '-'))]
+}
+
 pageTest(
   'a certificate narrows the span; a NaOH factor is caught and its button mends it',
   async ({ open }) => {
     const page = await openBatch(open)
-    const span = async () => {
-      const text = await page
-        .getByText(/may give/u)
-        .first()
-        .innerText()
-      const [, low, high] = /may give ([−\d.]+) to ([\d.]+)/u.exec(text) ?? []
-      return Number(high) - Number((low ?? '').replace('−', '-'))
+    const width = async () => {
+      const [low, high] = await likelySpan(page)
+      return high - low
     }
-    const before = await span()
+    const before = await width()
+    const grams = await gramsOf(page, 'naoh')
     await group(page, 'Lots')
     const value = field(page, 'Shea butter, unrefined, saponification value, mg KOH/g')
     await value.fill('0.128')
     await expect.poll(() => value.getAttribute('aria-invalid'), SOON).toBe('true')
-    expect(await page.locator('[data-weigh]').count()).toBe(0)
+    // What stood before stays in force, and the sentence leads to its field.
+    expect(await gramsOf(page, 'naoh')).toBe(grams)
+    const sentence = page.getByRole('alert').filter({ hasText: 'looks like' })
+    await sentence.getByRole('button', { name: 'Shea butter, unrefined, sap' }).click()
+    expect(await value.evaluate((one) => one === document.activeElement)).toBe(true)
     // By hand: 0.128 x 56.105 / 39.997 x 1000 = 179.5.
     await page.getByRole('button', { name: 'Take 179.5 mg KOH/g' }).click()
     await expect.poll(() => value.inputValue(), SOON).toBe('179.5')
-    await expect.poll(span, SOON).toBeLessThan(before - 1)
+    await expect.poll(width, SOON).toBeLessThan(before - 0.5)
+    await page.getByText(/Certificates narrow it; were they another lot’s/u).waitFor()
     await field(page, 'Shea butter, unrefined, lot').fill('SB-0914')
     expect(await row(page, 'shea').innerText()).toContain('SB-0914')
+    expect(await sentence.count()).toBe(0)
   },
 )
+
+pageTest(
+  'a value outside what sound lots have waits for its lot and its certificate',
+  async ({ open }) => {
+    const page = await openBatch(open)
+    await group(page, 'Lots')
+    const grams = await gramsOf(page, 'naoh')
+    await field(page, 'Olive oil, saponification value, mg KOH/g').fill('200')
+    await page.getByRole('alert').filter({ hasText: 'lies outside' }).waitFor()
+    expect(await gramsOf(page, 'naoh')).toBe(grams)
+    await field(page, 'Olive oil, lot').fill('Lot 7')
+    await field(page, 'Olive oil, certificate').fill('CoA 2207')
+    await expect.poll(() => gramsOf(page, 'naoh'), SOON).toBeGreaterThan(grams)
+    expect(await page.getByRole('list', { name: 'Warnings' }).innerText()).toContain('CoA 2207')
+  },
+)
+
+pageTest('each alkali keeps its own purity while the other is picked', async ({ open }) => {
+  const page = await openBatch(open)
+  const purity = field(page, 'Purity, %')
+  const stated = await gramsOf(page, 'naoh')
+  await purity.fill('99')
+  // By hand: 98.5 / 99 of it.
+  await expect.poll(() => gramsOf(page, 'naoh'), SOON).toBeCloseTo((stated * 98.5) / 99, -0.5)
+  const naoh = await gramsOf(page, 'naoh')
+  await pick(page, 'Alkali', 'potassium hydroxide')
+  await row(page, 'koh').waitFor()
+  await purity.fill('90')
+  await pick(page, 'Alkali', 'sodium hydroxide')
+  await expect.poll(() => purity.inputValue(), SOON).toBe('99')
+  await expect.poll(() => gramsOf(page, 'naoh'), SOON).toBe(naoh)
+  expect(await row(page, 'naoh').innerText()).toContain('99 % pure')
+})
+
+pageTest('a purity typed as a fraction is named, and the last good one stays', async ({ open }) => {
+  const page = await openBatch(open)
+  const grams = await gramsOf(page, 'naoh')
+  const purity = field(page, 'Purity, %')
+  await purity.fill('0.99')
+  const sentence = page.getByRole('alert').filter({ hasText: 'did you mean 99 %' })
+  await sentence.waitFor()
+  expect(await sentence.count()).toBe(1)
+  expect(await purity.getAttribute('aria-invalid')).toBe('true')
+  expect(await gramsOf(page, 'naoh')).toBe(grams)
+  expect(await page.getByRole('button', { name: 'Print sheet' }).isEnabled()).toBe(true)
+  await page.getByLabel('Superfat, %', { exact: true }).fill('0.05')
+  await page.getByRole('alert').filter({ hasText: 'did you mean 5 %' }).waitFor()
+  await purity.fill('99')
+  await expect.poll(() => sentence.count(), SOON).toBe(0)
+  await expect.poll(() => gramsOf(page, 'naoh'), SOON).toBeLessThan(grams)
+})
+
+pageTest('a purity that no bag has waits for the number of its certificate', async ({ open }) => {
+  const page = await openBatch(open)
+  const grams = await gramsOf(page, 'naoh')
+  await field(page, 'Purity, %').fill('90')
+  await page.getByRole('alert').filter({ hasText: 'is sold with 95 to 100 %' }).waitFor()
+  const panel = await group(page, 'Lye and superfat')
+  await panel.getByRole('button', { name: 'certificate', exact: true }).click()
+  await field(page, 'Sodium hydroxide, certificate').fill('NA-2207')
+  // By hand: 98.5 / 90 of it.
+  await expect.poll(() => gramsOf(page, 'naoh'), SOON).toBeCloseTo((grams * 98.5) / 90, -0.5)
+  await panel.getByText(/Weighed out as 90; the lean end counts it as 90\.5/u).waitFor()
+  await page.getByText(/stands on 1 certificate/u).waitFor()
+  await panel.getByRole('button', { name: /^Sodium hydroxide: certificate/u }).click()
+  await panel.getByText(/certificate of this lot: NA-2207/u).waitFor()
+})
+
+pageTest('5 % with ordinary oils prints, with its warning and its tick', async ({ open }) => {
+  const page = await openBatch(open)
+  await field(page, 'Weight of all oils, g').fill('1000')
+  await field(page, 'Superfat, %').fill('5')
+  const span = page.getByRole('region', { name: 'Superfat span' })
+  await span.getByText(/leaves free lye: −/u).waitFor()
+  expect(await span.innerText()).toMatch(/1 lot in \d+/u)
+  expect(await page.getByRole('button', { name: 'Print sheet' }).isEnabled()).toBe(true)
+  const ways = span.getByRole('button', { name: /^(?:Weigh the lye|Ask for)/u })
+  expect(await ways.count()).toBe(2)
+  const tick = span.getByRole('checkbox')
+  await tick.check()
+  await page.emulateMedia({ media: 'print' })
+  expect(await span.locator('.paper.seen').isVisible()).toBe(true)
+  expect(await page.locator('[data-wrong]:visible').count()).toBe(3)
+  await page.emulateMedia({ media: null })
+  // Leaner lots than those that were ticked want another look.
+  await field(page, 'Superfat, %').fill('4.5')
+  await expect.poll(() => tick.isChecked(), SOON).toBe(false)
+  await ways.last().click()
+  await expect.poll(() => span.getByText(/leaves free lye/u).count(), SOON).toBe(0)
+})
+
+pageTest('a small batch begins with a finer scale for the lye', async ({ open }) => {
+  const page = await openBatch(open)
+  await field(page, 'Weight of all oils, g').fill('400')
+  await page.getByText(/so small a batch begins with a finer scale/u).waitFor()
+  const grams = await gramsOf(page, 'naoh')
+  expect(Math.abs(grams * 10 - Math.round(grams * 10))).toBeLessThan(1e-6)
+  await group(page, 'Size and scales')
+  await pick(page, 'Lye scale, step', '1 g')
+  await expect.poll(async () => Number.isInteger(await gramsOf(page, 'naoh')), SOON).toBe(true)
+  expect(await page.getByText(/begins with a finer scale/u).count()).toBe(0)
+})
 
 pageTest('all that is chosen survives a reload, and undo goes back over it', async ({ open }) => {
   const page = await openBatch(open)
@@ -222,26 +335,37 @@ pageTest('actual weights say how the batch really stands and what mends it', asy
 
 pageTest('a lean batch has no sheet until it is mended or confirmed', async ({ open }) => {
   const page = await openBatch(open)
-  await field(page, 'Superfat, %').fill('3')
+  await field(page, 'Superfat, %').fill('1')
   const print = page.getByRole('button', { name: 'Print sheet' })
   await expect.poll(() => print.isDisabled(), SOON).toBe(true)
+  await page
+    .getByRole('heading', { name: /^No sheet: 1 lot in \d+ would leave free lye/u })
+    .waitFor()
   await goToView(page, 'Step by step')
   await page.getByText('The steps can’t be shown before there is a sheet.').waitFor()
   await goToView(page, 'Sheet')
   const confirm = page.getByRole('button', { name: 'Weigh it out all the same' })
   expect(await confirm.isDisabled()).toBe(true)
-  await page.getByLabel('Or say why these lots are safe').fill('Titrated')
+  const why = page.getByLabel('Or say why these lots are safe')
+  await why.fill('x')
+  await confirm.click()
+  await page.getByText('"x" is no reason.').waitFor()
+  expect(await print.isDisabled()).toBe(true)
+  await why.fill('Titrated every lot myself')
   await confirm.click()
   await expect.poll(() => print.isEnabled(), SOON).toBe(true)
   expect(await page.getByRole('list', { name: 'Warnings' }).innerText()).toContain(
-    'as the maker says: Titrated',
+    'as the maker says: Titrated every lot myself',
   )
   await page.getByRole('button', { name: 'Take the confirmation back' }).click()
-  await page
-    .getByRole('button', { name: /^Ask for \d/u })
-    .first()
-    .click()
+  const ask = page.getByRole('button', { name: /^Ask for \d/u })
+  const least = Number((await ask.innerText()).replaceAll(/[^\d.]/gu, ''))
+  await ask.click()
   await expect.poll(() => print.isEnabled(), SOON).toBe(true)
+  expect(await field(page, 'Superfat, %').inputValue()).toBe(String(least))
+  // It is the smallest: a tenth less has no sheet.
+  await field(page, 'Superfat, %').fill((least - 0.1).toFixed(1))
+  await expect.poll(() => print.isDisabled(), SOON).toBe(true)
 })
 
 pageTest('a warning’s button does what it says', async ({ open }) => {

@@ -20,6 +20,9 @@ export function sheetText(sheet: Sheet, unit: MassUnit): string {
     'Lye',
     ...rowLines(sheet.lyeRows),
     '',
+    'If one thing is wrong, the superfat is',
+    ...rowLines(sheet.wrongRows),
+    '',
     barsTitle(sheet),
     ...rowLines(sheet.barRows),
     ...(sheet.lots.length > 0 ? ['', 'Lots', ...rowLines(sheet.lots)] : []),
@@ -58,7 +61,7 @@ function stepLines(step: WorkStep, number: number, unit: MassUnit): string[] {
 }
 
 function rowLines(rows: readonly SheetRow[]): string[] {
-  return rows.map(({ what, value }) => `   ${what.padEnd(NAME_WIDTH)}${value}`)
+  return rows.map(({ what, value }) => `   ${what.padEnd(NAME_WIDTH - 1)} ${value}`)
 }
 
 function costLines({ cost }: Sheet): string[] {

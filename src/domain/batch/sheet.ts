@@ -1,5 +1,6 @@
 import { batchCode } from './batch-code'
 import { daysAfter } from './dates'
+import { guardRows, wrongRows } from './guard-rows'
 import { ceilingInWords } from './heat-advice'
 import type { ReadyPlan } from './plan'
 import { type WorkStep, workSteps } from './steps'
@@ -24,6 +25,8 @@ export interface Sheet {
   readonly steps: readonly WorkStep[]
   /** Superfat, lye and water. */
   readonly lyeRows: readonly SheetRow[]
+  /** Where the superfat goes if one thing is wrong, the three worst. */
+  readonly wrongRows: readonly SheetRow[]
   /** Mould, cut, cure; of a paste what it comes to. */
   readonly barRows: readonly SheetRow[]
   /** What the supplier's lots are called, and other papers. */
@@ -55,10 +58,12 @@ export function sheetOf(plan: ReadyPlan, cautions: readonly string[]): SheetAnsw
       warnings: plan.warnings,
       steps: workSteps(plan),
       lyeRows: lyeRows(plan),
+      wrongRows: wrongRows(plan),
       barRows: barRows(plan),
-      lots: Object.entries(plan.order.lots ?? {}).flatMap(([oil, { name }]) =>
-        name === undefined ? [] : [{ what: oil, value: name }],
-      ),
+      lots: Object.entries(plan.order.lots ?? {}).flatMap(([oil, { name, certificate }]) => {
+        const told = [name, certificate && `certificate ${certificate}`].filter(Boolean)
+        return told.length === 0 ? [] : [{ what: oil, value: told.join(', ') }]
+      }),
       cost: plan.cost,
     },
   }
@@ -75,20 +80,10 @@ export function barsTitle({ kind }: Pick<Sheet, 'kind'>): string {
   return kind === 'paste' ? 'Paste' : 'Bars'
 }
 
-function lyeRows({ superfat, figures, heat, containers, order }: ReadyPlan): SheetRow[] {
-  const { reachPercent: reach, leastSafePercent: least } = superfat
+function lyeRows(plan: ReadyPlan): SheetRow[] {
+  const { figures, heat, containers, order } = plan
   const rows: (SheetRow | null)[] = [
-    {
-      what: 'Superfat',
-      value: `asked ${one(superfat.askedPercent)} %, as weighed ${one(superfat.typicalPercent)} %, lots${superfat.scaleKnown ? ' and scale' : ''} may give ${one(reach.min)} to ${one(reach.max)} %`,
-    },
-    least === null
-      ? null
-      : { what: 'Free lye possible below', value: `${one(least)} % lye discount` },
-    superfat.inCook && {
-      what: 'Superfat in the cook',
-      value: `${one(superfat.inCook.typicalPercent)} %, may be ${one(superfat.inCook.reachPercent.min)} to ${one(superfat.inCook.reachPercent.max)} %`,
-    },
+    ...guardRows(plan),
     {
       what: 'Shares of the alkalis',
       value: order.alkaliBy === 'weight' ? 'by weight of pure hydroxide' : 'by mol',

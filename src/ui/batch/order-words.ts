@@ -1,3 +1,4 @@
+import type { PurityIs } from '../../domain/batch/purity'
 import type { BatchChoices } from '../../state/work'
 import { number, withUnit } from '../format'
 import { ALKALI_NAMES } from './alkali-words'
@@ -19,12 +20,19 @@ export function orderInWords(choices: BatchChoices): string {
   ].join(', ')
 }
 
-function alkaliInWords({ alkali, purity, secondAlkali, lyeSolution }: BatchChoices): string {
+/** How a purity is meant, after its figure. */
+export function purityMeant(is: PurityIs = 'atLeast'): string {
+  if (is === 'atLeast') return 'at least'
+  return is === 'exactly' ? 'exactly' : `by certificate ${is.certificate}`
+}
+
+function alkaliInWords(choices: BatchChoices): string {
+  const { alkali, purity, purityIs, secondAlkali, lyeSolution } = choices
   const pure = (kind: typeof alkali, percent: number) => {
     const strength = lyeSolution?.[kind]
     const as =
       strength === undefined
-        ? `${withUnit(percent, 1, '%')} pure`
+        ? `${withUnit(percent, 1, '%')} pure ${purityMeant(purityIs?.[kind])}`
         : `as solution of ${withUnit(strength, 1, '%')}`
     return `${ALKALI_NAMES[kind].toLowerCase()} ${as}`
   }

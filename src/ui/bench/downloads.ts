@@ -38,11 +38,14 @@ export function benchRows(bench: Bench, currency: string): Cell[][] {
     ...oilsInOrder(blends, library.oils).map(({ id, name }) =>
       row(name, '% of oil weight', ({ candidate }) => candidate.blend[id] ?? 0),
     ),
-    row('Superfat of the leanest lots', '%', ({ plan }) =>
-      plan.status === 'ready' ? plan.figures.superfatSpanPercent.min : undefined,
+    row('Superfat, likely least (19 lots in 20)', '%', ({ plan }) =>
+      plan.status === 'ready' ? plan.superfat.likely.percent.min : undefined,
     ),
-    row('Superfat of the richest lots', '%', ({ plan }) =>
-      plan.status === 'ready' ? plan.figures.superfatSpanPercent.max : undefined,
+    row('Superfat, likely most (19 lots in 20)', '%', ({ plan }) =>
+      plan.status === 'ready' ? plan.superfat.likely.percent.max : undefined,
+    ),
+    row('Superfat, worst there can be', '%', ({ plan }) =>
+      plan.status === 'ready' ? plan.superfat.reachPercent.min : undefined,
     ),
     row('Hydroxide as weighed', 'g per kg oils', ({ plan }) =>
       plan.status === 'ready'

@@ -1,7 +1,8 @@
 import { library } from '../../data/library'
+import type { BatchPlan } from '../../domain/batch/plan'
 import type { Difference, MeasureValues, ShareChange } from '../../domain/blend/compare'
 import { differences } from '../../domain/blend/compare'
-import type { Flag } from '../../domain/blend/flags'
+import { type Flag, leanLots } from '../../domain/blend/flags'
 import { COST, type Measure } from '../../domain/blend/measure'
 import type { Column } from '../../state/bench-facts'
 import { money, number, withUnit } from '../format'
@@ -184,11 +185,20 @@ export function flagInWords(flag: Flag): string {
   }
 }
 
-/** What the leanest lots of the oils leave at the superfat asked, in words. */
-export function leanLotsInWords(lean: 'free lye' | 'narrow'): string {
-  return lean === 'free lye'
-    ? 'Lean lots may leave free lye: ask for more superfat'
-    : 'Lean lots leave hardly any superfat'
+/** What likely lots leave of the superfat asked, where that is no lye or hardly any room; in words. */
+export function leanInWords(plan: BatchPlan): string | undefined {
+  if (plan.status !== 'ready') return undefined
+  const { blocked, superfat } = plan
+  const { min } = superfat.likely.percent
+  if (blocked) {
+    const lots = blocked.oneIn > 1 ? `1 lot in ${blocked.oneIn}` : 'Most lots'
+    const least = blocked.leastSafePercent
+    const ask = least === null ? 'more superfat' : `${withUnit(least, 1, '%')} superfat or more`
+    return `${lots} would leave free lye: ask for ${ask}`
+  }
+  return leanLots(min) === 'safe'
+    ? undefined
+    : `Likely lots leave as little as ${withUnit(min, 1, '%')}`
 }
 
 const NUMBER_WORDS = [

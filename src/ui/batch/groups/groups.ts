@@ -1,7 +1,7 @@
 import { library } from '../../../data/library'
 import type { BatchChoices } from '../../../state/work'
 import { ALKALI_NAMES } from '../alkali-words'
-import { otherAlkali } from '../../../state/batch-choices'
+import { otherAlkali, scaleOf } from '../../../state/batch-choices'
 import { mouldInWords } from '../mould-words'
 
 /** A foldable part of what a batch can be told. */
@@ -20,13 +20,16 @@ export const GROUPS = [
     id: 'size',
     name: 'Size and scales',
     mends: ['oilGrams', 'mould', 'bars', 'cut', 'scale'],
-    said: ({ mould, bars, cut, scale }) =>
-      listed([
+    said: (choices) => {
+      const { mould, bars, cut } = choices
+      const { oilStepG, lyeStepG } = scaleOf(choices)
+      return listed([
         mould && mouldInWords(mould),
         bars && `${bars.count} bars`,
         cut && 'cut',
-        scale.lyeStepG !== scale.oilStepG && `lye to ${scale.lyeStepG} g`,
-      ]),
+        lyeStepG !== oilStepG && `lye to ${lyeStepG} g`,
+      ])
+    },
   },
   {
     id: 'lye',
@@ -34,6 +37,7 @@ export const GROUPS = [
     mends: [
       'alkali',
       'purity',
+      'purityIs',
       'purityUpTo',
       'lyeSolution',
       'superfat',
