@@ -150,7 +150,7 @@ test('a value given as a NaOH factor is mended by its button', () => {
   at.set({ lots: { olive: { saponificationValue: 0.135 } } })
   const [problem] = at.plan?.status === 'invalid' ? at.plan.problems : []
   const [remedy] = at.remedies
-  expect(remedy?.answers).toBe(problem?.message)
+  expect(remedy?.answers).toBe(problem?.path)
   at.apply(remedy?.change ?? {})
   expect(at.choices.lots).toEqual({ olive: { saponificationValue: 189.4 } })
   expect(at.ready).toBeDefined()
@@ -199,7 +199,7 @@ describe('a lye that would boil', () => {
     at.set({ water: { lyeConcentration: 50 }, lye: { startC: 95 } })
     const problems = at.plan?.status === 'invalid' ? at.plan.problems : []
     expect(problems).toHaveLength(1)
-    const [cooler] = at.remedies.filter(({ answers }) => answers === problems[0]?.message)
+    const [cooler] = at.remedies.filter(({ answers }) => answers === problems[0]?.path)
     expect(cooler?.says).toBe('Water at 20 °C')
     if (cooler) at.apply(cooler.change)
     expect(at.plan?.status).toBe('ready')

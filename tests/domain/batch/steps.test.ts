@@ -133,8 +133,12 @@ describe('a sheet', () => {
       '261125-L3-02',
       '2027-01-06',
     ])
-    const superfat = sheet.lyeRows.find(({ what }) => what === 'Superfat')?.value
-    expect(superfat).toMatch(/^asked 8\.0 %, as weighed .* %, lots may give .* to .* %$/u)
+    const valueOf = (row: string) => sheet.lyeRows.find(({ what }) => what === row)?.value
+    expect(valueOf('Superfat')).toMatch(/^asked 8\.0 %, as weighed [\d.]+ %$/u)
+    expect(valueOf('Nineteen lots in twenty')).toMatch(/^[\d.]+ to [\d.]+ %/u)
+    expect(valueOf('At worst')).toMatch(/^[\d.]+ to [\d.]+ %, scales not known$/u)
+    expect(valueOf('Free lye')).toMatch(/1 lot in \d+/u)
+    expect(sheet.wrongRows.length).toBeGreaterThan(0)
   })
 
   test('is refused while the leanest lots could leave free lye, and has no steps', () => {

@@ -50,7 +50,7 @@ describe('what was asked, under the title of a printed sheet', () => {
 
   test('is short for a plain batch', () => {
     expect(plain(orderInWords(batch))).toBe(
-      '6.5 % superfat by lye discount, sodium hydroxide 98.5 % pure, lye at 33.0 %, cold process',
+      '6.5 % superfat by lye discount, sodium hydroxide 98.5 % pure at least, lye at 33.0 %, cold process',
     )
   })
 
@@ -65,7 +65,7 @@ describe('what was asked, under the title of a printed sheet', () => {
     })
     expect(plain(words)).toBe(
       '6.5 % superfat by lye discount, 5.0 % fat kept back, ' +
-        'sodium hydroxide as solution of 50.0 % and potassium hydroxide 90.0 % pure for 40.0 % by weight, ' +
+        'sodium hydroxide as solution of 50.0 % and potassium hydroxide 90.0 % pure at least for 40.0 % by weight, ' +
         'water only from liquids, hot process',
     )
   })
