@@ -2,13 +2,14 @@ import type { Browser, BrowserContext, Page } from 'playwright-core'
 
 export const SIZES = {
   desktop: { width: 1440, height: 900 },
+  tablet: { width: 768, height: 1024 },
   phone: { width: 390, height: 844 },
 } as const
 
 export type SizeName = keyof typeof SIZES
 
 export interface Look {
-  /** Default `desktop`; `phone` has a touch screen too. */
+  /** Default `desktop`; `tablet` and `phone` have a touch screen too. */
   readonly size?: SizeName
   /** Default `light`. */
   readonly theme?: 'light' | 'dark'
@@ -42,7 +43,7 @@ export async function openWatched(
 function contextOptions({ size = 'desktop', theme, reducedMotion, pixelRatio }: Look) {
   return {
     viewport: SIZES[size],
-    hasTouch: size === 'phone',
+    hasTouch: size !== 'desktop',
     isMobile: size === 'phone',
     colorScheme: theme ?? 'light',
     reducedMotion: reducedMotion ? 'reduce' : 'no-preference',
