@@ -81,8 +81,9 @@ const FULL: BatchChoices = {
   run: { ticks: { 'oil:olive': 500 }, actual: { 'oil:olive': 501 }, cautionRead: true },
 }
 
-test('a batch kept before there was more than a plain one still opens, unchanged', () => {
-  expect(keptBatch.parse(OLD)).toEqual(OLD)
+test('a batch kept before there was more than a plain one still opens, with a purity for each alkali', () => {
+  const { purityPercent, ...rest } = OLD
+  expect(keptBatch.parse(OLD)).toEqual({ ...rest, purity: { naoh: purityPercent, koh: 90 } })
 })
 
 test('all that can be chosen comes back as it was, also through text', () => {
