@@ -47,6 +47,15 @@ describe('the order that choices make', () => {
     expect(turned).toMatchObject({ alkali: { koh: 80, naoh: 20 }, purity: PLAIN.purity })
   })
 
+  test('weighs the lye of a small batch to 0.1 g until its step is picked', () => {
+    const step = (choices: Partial<BatchChoices>) =>
+      orderFor(BLEND, { ...PLAIN, ...choices }).scale?.lyeStepG
+    expect([step({ oilGrams: 499 }), step({ oilGrams: 500 })]).toEqual([0.1, 1])
+    expect(step({ oilGrams: 499, lyeStepChosen: true })).toBe(1)
+    expect(step({ oilGrams: 499, scale: { oilStepG: 1, lyeStepG: 0.5 } })).toBe(0.5)
+    expect(step({ oilGrams: 499, scale: { oilStepG: 0.01, lyeStepG: 0.01 } })).toBe(0.01)
+  })
+
   test('has no purity for an alkali that comes dissolved', () => {
     const order = orderFor(BLEND, { ...PLAIN, lyeSolution: { naoh: 50 } })
     expect(order.purity).toEqual({})

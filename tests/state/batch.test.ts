@@ -193,6 +193,52 @@ test('a batch is scaled up to what was weighed over', () => {
   expect(at.really).toMatchObject({ report: { verdict: 'asPlanned', deviations: [] } })
 })
 
+test('a figure that can’t be is held, and what stood before stays in force', () => {
+  const { work, desk: at } = desk()
+  const before = readyPlan(at).alkaliGrams
+  at.offer('alkali', { purity: { naoh: 0.99, koh: 90 } })
+  expect(at.heldProblems('alkali')).toMatchObject([
+    { path: 'purity.naoh', message: expect.stringContaining('did you mean 99 %') as string },
+  ])
+  expect(at.wrongAt('alkali', 'purity.naoh')).toBe(true)
+  expect([at.typed.purity.naoh, at.choices.purity.naoh]).toEqual([0.99, 98.5])
+  expect(readyPlan(at).alkaliGrams).toEqual(before)
+  // Another choice goes on, and what is held stays held.
+  at.set({ oilGrams: 2000 })
+  expect([at.typed.purity.naoh, at.choices.oilGrams]).toEqual([0.99, 2000])
+  at.offer('alkali', { purity: { naoh: 99, koh: 90 } })
+  expect(at.heldProblems('alkali')).toEqual([])
+  expect(at.choices.purity.naoh).toBe(99)
+  at.offer('superfat', { superfatPercent: 0.05 })
+  expect(at.typed.superfatPercent).toBe(0.05)
+  work.undo()
+  expect(at.typed.superfatPercent).toBe(at.choices.superfatPercent)
+})
+
+test('a purity that only a certificate allows comes into force with its number', () => {
+  const { desk: at } = desk()
+  at.offer('alkali', { purity: { naoh: 90, koh: 90 } })
+  at.offer('alkali', { purityIs: { naoh: { certificate: '' } } })
+  expect(at.choices.purity.naoh).toBe(98.5)
+  at.offer('alkali', { purityIs: { naoh: { certificate: 'NA-2207' } } })
+  expect(at.choices).toMatchObject({
+    purity: { naoh: 90 },
+    purityIs: { naoh: { certificate: 'NA-2207' } },
+  })
+})
+
+test('the tick that the worst was read holds for lots as lean, no leaner', () => {
+  const { desk: at } = desk()
+  at.set({ superfatPercent: 4.5 })
+  expect(readyPlan(at).superfat.reachPercent.min).toBeLessThan(0)
+  at.seeLean(true)
+  expect(readyPlan(at).order.leanSeen).toBe(true)
+  at.set({ superfatPercent: 4 })
+  expect(readyPlan(at).order.leanSeen).toBeUndefined()
+  at.set({ superfatPercent: 4.6 })
+  expect(readyPlan(at).order.leanSeen).toBe(true)
+})
+
 describe('a lye that would boil', () => {
   test('is refused with changes that mend it, and taking one over makes it ready', () => {
     const { desk: at } = desk()

@@ -81,19 +81,9 @@ const FULL: BatchChoices = {
   run: { ticks: { 'oil:olive': 500 }, actual: { 'oil:olive': 501 }, cautionRead: true },
 }
 
-test('a batch kept before there was more than a plain one still opens, its purity with its alkali', () => {
+test('a batch kept before there was more than a plain one still opens, with a purity for each alkali', () => {
   const { purityPercent, ...rest } = OLD
   expect(keptBatch.parse(OLD)).toEqual({ ...rest, purity: { naoh: purityPercent, koh: 90 } })
-})
-
-test('a batch kept with one purity for each of two alkalis opens with both', () => {
-  const secondAlkali = { percent: 40, by: 'mol', purityPercent: 97 }
-  expect(keptBatch.parse({ ...OLD, alkali: 'koh', purityPercent: 88, secondAlkali })).toMatchObject(
-    {
-      purity: { naoh: 97, koh: 88 },
-      secondAlkali: { percent: 40, by: 'mol' },
-    },
-  )
 })
 
 test('all that can be chosen comes back as it was, also through text', () => {
@@ -115,4 +105,14 @@ test.for([
   ['a weight that is no number', { oilGrams: NaN }],
 ] as const)('%s is refused', ([, change]) => {
   expect(keptBatch.safeParse({ ...FULL, ...change }).success).toBe(false)
+})
+
+test('a batch kept with one purity for each of two alkalis opens with both', () => {
+  const secondAlkali = { percent: 40, by: 'mol', purityPercent: 97 }
+  expect(keptBatch.parse({ ...OLD, alkali: 'koh', purityPercent: 88, secondAlkali })).toMatchObject(
+    {
+      purity: { naoh: 97, koh: 88 },
+      secondAlkali: { percent: 40, by: 'mol' },
+    },
+  )
 })
