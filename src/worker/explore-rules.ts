@@ -1,18 +1,19 @@
 import { blendValues } from '../domain/blend/values'
-import type { AlternativesOrder } from '../domain/optimise/alternatives'
-import type { BlendSpace } from '../domain/optimise/blend-space'
-import { pricesOf } from '../domain/optimise/brief'
+import type { AlternativesOrder } from '../domain/optimise/alternatives/alternatives-linear'
+import type { BlendSpace } from '../domain/optimise/space/blend-space'
+import { pricesOf } from '../domain/optimise/brief/brief'
 import {
   alternativesUnderRules,
-  attainableUnderRules,
-  DEFAULT_TIME_MS,
-  frontierUnderRules,
   type RuledAlternatives,
+} from '../domain/optimise/alternatives/alternatives-ruled'
+import {
+  attainableUnderRules,
   type RuledAttainable,
-  type RuledTerrain,
-  terrainUnderRules,
-} from '../domain/optimise/rules'
-import type { SurfaceAxis } from '../domain/optimise/surface'
+} from '../domain/optimise/ranges/attainable-ruled'
+import { DEFAULT_TIME_MS } from '../domain/optimise/search/allowance'
+import { frontierUnderRules } from '../domain/optimise/pareto/front-ruled'
+import { type RuledTerrain, terrainUnderRules } from '../domain/optimise/map/terrain-ruled'
+import type { SurfaceAxis } from '../domain/optimise/pareto/blend-surface'
 import type {
   FrontierOrder,
   TerrainOrder,

@@ -1,33 +1,33 @@
 import type { Blend } from '../domain/blend/blend'
-import type { Alternatives, AlternativesOrder } from '../domain/optimise/alternatives'
-import type { NoAnswer } from '../domain/optimise/ask-space'
-import type { Attainable } from '../domain/optimise/attainable'
-import type { Brief } from '../domain/optimise/brief'
-import type { Confirmation } from '../domain/optimise/confirm'
-import type { Land, LandQuestion } from '../domain/optimise/land'
-import type { Point, PointOptions } from '../domain/optimise/point'
-import type { Reasons } from '../domain/optimise/reasons'
-import type { Axes } from '../domain/optimise/region'
 import type {
-  RuledAlternatives,
-  RuledAttainable,
-  RuledFrontier,
-  RuledTerrain,
-} from '../domain/optimise/rules'
-import type {
-  PriceWalkAnswer,
-  PriceWalkOrder,
-  TogetherAnswer,
-  TogetherOrder,
-} from '../domain/optimise/reprice'
-import type { Sample } from '../domain/optimise/sample'
-import type { Answer, Found } from '../domain/optimise/solve'
+  Alternatives,
+  AlternativesOrder,
+} from '../domain/optimise/alternatives/alternatives-linear'
+import type { NoAnswer } from '../domain/optimise/brief/answer'
+import type { Attainable } from '../domain/optimise/ranges/attainable-linear'
+import type { Brief } from '../domain/optimise/brief/brief'
+import type { Confirmation } from '../domain/optimise/solve/confirm'
+import type { Land, LandQuestion } from '../domain/optimise/map/land-linear'
+import type { Point, PointOptions } from '../domain/optimise/solve/point'
+import type { Reasons } from '../domain/optimise/why/reasons'
+import type { Axes } from '../domain/optimise/map/region'
+import type { RuledAlternatives } from '../domain/optimise/alternatives/alternatives-ruled'
+import type { RuledAttainable } from '../domain/optimise/ranges/attainable-ruled'
+import type { RuledFrontier } from '../domain/optimise/pareto/front-ruled'
+import type { RuledTerrain } from '../domain/optimise/map/terrain-ruled'
+import type { PriceWalkAnswer, PriceWalkOrder } from '../domain/optimise/reprice/price-walk'
+import type { TogetherAnswer, TogetherOrder } from '../domain/optimise/reprice/together'
+import type { Sample } from '../domain/optimise/map/sample-linear'
+import type { Answer, Found } from '../domain/optimise/brief/answer'
 import type { StudyAnswer, StudyQuestion } from '../domain/optimise/studies/question'
-import type { Study } from '../domain/optimise/study'
-import type { Progress, Surface, SurfaceAxis } from '../domain/optimise/surface'
-import type { Terrain } from '../domain/optimise/terrain'
-import type { BlendSpread, Draws, RobustPrice } from '../domain/optimise/variation'
-import type { Why } from '../domain/optimise/why'
+import type { Study } from '../domain/optimise/solve/study'
+import type { Progress } from '../domain/lp/pareto/grow'
+import type { Surface, SurfaceAxis } from '../domain/optimise/pareto/blend-surface'
+import type { Terrain } from '../domain/optimise/map/terrain-linear'
+import type { BlendSpread } from '../domain/optimise/lots/spread'
+import type { Draws } from '../domain/optimise/lots/draws'
+import type { RobustPrice } from '../domain/optimise/solve/robust-price'
+import type { Why } from '../domain/optimise/why/why'
 
 /** The solvers that can be asked for by name: our own first, then those that give a second opinion. */
 export const SOLVER_NAMES = ['barwright', 'javascript-lp-solver', 'highs'] as const

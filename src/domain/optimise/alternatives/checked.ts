@@ -1,8 +1,9 @@
 import { normalised, withoutTraces } from '../../blend/blend'
 import { blendValues } from '../../blend/values'
-import type { BlendSpace } from '../blend-space'
-import type { Found } from '../solve'
-import { goalValue, UnsoundAnswer } from '../verify'
+import type { BlendSpace } from '../space/blend-space'
+import type { Found } from '../brief/answer'
+import { goalValue } from '../space/verify'
+import { UnsoundAnswer } from '../../lp/unsound-answer'
 import { changeBetween } from './distinct'
 import type { NearOptimal } from './near-optimal'
 

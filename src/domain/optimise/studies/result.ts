@@ -3,8 +3,9 @@ import { barDistance } from '../../blend/compare'
 import type { Library } from '../../blend/library'
 import { COST } from '../../blend/measure'
 import { blendValues } from '../../blend/values'
-import type { Brief } from '../brief'
-import { breaches, toleranceOn, UnsoundAnswer } from '../verify'
+import type { Brief } from '../brief/brief'
+import { breaches, toleranceOn } from '../space/verify'
+import { UnsoundAnswer } from '../../lp/unsound-answer'
 import type { Role, StudyQuestion, StudyResult } from './question'
 
 /** Shares below this are the solver's rounding, not an oil in the pot; percent of oil weight. */
