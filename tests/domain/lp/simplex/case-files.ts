@@ -48,7 +48,7 @@ export interface VectorProblem {
   readonly vertices: readonly { readonly y: readonly number[] }[]
 }
 
-const FOLDER = new URL('../../cases/lp/', import.meta.url)
+const FOLDER = new URL('../../../cases/lp/', import.meta.url)
 
 /** All files of a folder of `tests/cases/lp`. */
 export function readCases<T>(folder: 'problems' | 'traps' | 'multiobjective'): T[] {

@@ -71,7 +71,7 @@ export function programOf({ sense, variables, rows }: z.infer<typeof programFile
 }
 
 function filesIn(folder: string): unknown[] {
-  const path = fileURLToPath(new URL(`../../cases/lp/${folder}/`, import.meta.url))
+  const path = fileURLToPath(new URL(`../../../cases/lp/${folder}/`, import.meta.url))
   const names = readdirSync(path).filter((name) => name.endsWith('.json'))
   return names.map((name): unknown => JSON.parse(readFileSync(path + name, 'utf8')))
 }
