@@ -1,7 +1,7 @@
 import { library } from '../data/library'
 import type { Problem } from '../domain/blend/check-blend'
 import type { Brief } from '../domain/optimise/brief/brief'
-import { statesRules } from '../domain/optimise/brief/brief-rules'
+import { mayTakeLong } from '../domain/optimise/brief/brief-rules'
 import type { Answer, Found } from '../domain/optimise/brief/answer'
 import type { Study } from '../domain/optimise/solve/study'
 import { proxy, type SolverClient } from '../worker/client'
@@ -142,7 +142,7 @@ export class Explorer {
     { brief, draft }: StudyQuestion,
     signal: AbortSignal,
   ): Promise<Study> {
-    if (!statesRules(brief)) return client.ask((service, solver) => service.study(solver, brief))
+    if (!mayTakeLong(brief)) return client.ask((service, solver) => service.study(solver, brief))
     let answer: Answer | undefined
     // It comes through a channel of its own, so it may come after the whole study.
     let isWhole = false

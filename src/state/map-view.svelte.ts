@@ -7,10 +7,10 @@ import {
   type LandQuestion,
   type Lens,
   withLens,
-} from '../domain/optimise/map/land-linear'
+} from '../domain/optimise/map/land-question'
 import type { Point } from '../domain/optimise/solve/point'
 import type { Range } from '../domain/optimise/brief/ranges'
-import { statesRules } from '../domain/optimise/brief/brief-rules'
+import { mayTakeLong } from '../domain/optimise/brief/brief-rules'
 import type { Sample } from '../domain/optimise/map/sample-linear'
 import type { Answer } from '../domain/optimise/brief/answer'
 import { proxy, type SolverClient } from '../worker/client'
@@ -82,7 +82,7 @@ export class MapView {
     this.#explorer = explorer
     this.#lands = new Latest(
       (question, signal) =>
-        statesRules(question.brief)
+        mayTakeLong(question.brief)
           ? this.#landUnderRules(patient, question, signal)
           : client.ask((service) => service.land(question)),
       ({ brief }, land) => {

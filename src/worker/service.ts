@@ -3,13 +3,10 @@ import { withNearest } from '../domain/optimise/solve/ask-space'
 import { BlendSpace } from '../domain/optimise/space/blend-space'
 import { checkBrief } from '../domain/optimise/brief/check-brief'
 import { confirm } from '../domain/optimise/solve/confirm'
-import { landOf } from '../domain/optimise/map/land-linear'
+import { landOf } from '../domain/optimise/map/land'
 import { solveAt } from '../domain/optimise/solve/point'
 import type { SolveProgram } from '../domain/lp/solvers/program'
-import { landUnderRules } from '../domain/optimise/map/land-ruled'
-import { sampleUnderRules } from '../domain/optimise/map/sample-ruled'
-import { statesRules } from '../domain/optimise/brief/brief-rules'
-import { sampleSpace } from '../domain/optimise/map/sample-linear'
+import { sampleOfSpace } from '../domain/optimise/map/sample'
 import { solveBrief } from '../domain/optimise/solve/solve'
 import { solveWithJslp } from '../domain/lp/solvers/jslp'
 import { solveWithOwn } from '../domain/lp/solvers/own'
@@ -83,15 +80,12 @@ export function createService(library: LotsLibrary, loadHighs: LoadHighs): Solve
       ),
     land: async (question, goesOn) => {
       if (checkBrief(question.brief, library).length > 0) return undefined
-      if (!statesRules(question.brief)) return landOf(question, library)
-      return lastOf(landUnderRules(question, library), goesOn)
+      return lastOf(landOf(question, library), goesOn)
     },
     sample: async (brief, count, goesOn) => {
       if (checkBrief(brief, library).length > 0) return undefined
       const space = new BlendSpace(brief, library)
-      const sample = statesRules(brief)
-        ? await resultOf(sampleUnderRules(space, count, SAMPLE_SEED), goesOn)
-        : sampleSpace(space, count, SAMPLE_SEED)
+      const sample = await resultOf(sampleOfSpace(space, count, SAMPLE_SEED), goesOn)
       return sample && transfer(sample, [sample.shares.buffer, sample.values.buffer])
     },
     solveAt: (name, brief, point, options) =>

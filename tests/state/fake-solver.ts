@@ -1,6 +1,6 @@
 import { expose } from 'comlink'
 import { library } from '../../src/data/library'
-import type { LandQuestion } from '../../src/domain/optimise/map/land-linear'
+import type { LandQuestion } from '../../src/domain/optimise/map/land-question'
 import { solveAt } from '../../src/domain/optimise/solve/point'
 import { solveWithJslp } from '../../src/domain/lp/solvers/jslp'
 import { studyBrief } from '../../src/domain/optimise/solve/study'

@@ -43,6 +43,14 @@ export function statesRules({ rules }: Pick<Brief, 'rules'>): boolean {
   return stated || requires.length > 0 || oneOf.length > 0
 }
 
+/**
+ * Whether answers about a brief may take seconds and come piece by piece; else they are there in
+ * milliseconds. For callers that choose a thread, a time limit or what to say meanwhile.
+ */
+export function mayTakeLong(brief: Brief): boolean {
+  return statesRules(brief)
+}
+
 /** The brief without its rules: its linear part, whose blends include all that keep the rules. */
 export function withoutRules(brief: Brief): Brief {
   return { ...brief, rules: undefined }
