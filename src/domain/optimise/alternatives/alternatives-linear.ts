@@ -112,9 +112,13 @@ function told(
   const leastChange = Math.min(
     ...found.map((one, place) => changeToNearest(one, found.slice(0, place))),
   )
+  const slack = Math.abs(near.limit - near.bestValue)
+  const best = { shares: near.best, value: near.bestValue, slack, isProved: true }
   return {
     status: 'optimal',
-    alternatives: found.map((shares) => checkedAlternative(space, near, shares)),
+    alternatives: found.map((shares) => {
+      return checkedAlternative(space.check, best, shares, space.prices)
+    }),
     goalLimit: near.limit,
     leastChange: leastChange === Infinity ? undefined : leastChange,
     shortage: found.length < count ? shortageOf(found.length, count) : undefined,

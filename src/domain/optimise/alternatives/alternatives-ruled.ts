@@ -1,16 +1,12 @@
-import type { Alternative } from './checked'
-import { changeBetween, mostDistinct } from './distinct'
+import { type Alternative, checkedAlternative } from './checked'
 import { DISTINCT_PERCENT } from './alternatives-linear'
 import type { Slack } from './slack'
-import { changeToNearest } from './distinct'
+import { changeToNearest, mostDistinct } from './distinct'
 import { slackAmount } from './slack'
 import type { BlendSpace } from '../space/blend-space'
-import { UnsoundAnswer } from '../../lp/unsound-answer'
 import { blendPool } from './pool-ruled'
 import { Allowance, type SearchBudget } from '../search/allowance'
-import type { Gap } from '../brief/answer'
-import { gapBetween } from '../brief/answer'
-import { foundOf } from '../space/found'
+import { type Gap, gapBetween } from '../brief/answer'
 import { goalQuestion } from '../search/goal-question'
 import { objectiveOf, type RuledQuestion } from '../search/question'
 import { searchFor, type SearchOutcome } from '../search/search'
@@ -45,9 +41,6 @@ interface FoundAlternatives {
 
 type BestFound = Extract<SearchOutcome, { readonly status: 'optimal' | 'feasible' }>
 
-/** How far an alternative may pass the slack, relative to the best goal: as answers may miss limits. */
-const SLACK_TOLERANCE = 1e-6
-
 /**
  * Part of the allowance for the best blend: the rest is for those beside it, of which any will do that
  * keeps limits, rules and slack.
@@ -76,8 +69,10 @@ export function alternativesUnderRules(
   const pool = count > 1 ? blendPool(near, best.shares, count, seed, allowance) : []
   const chosen = mostDistinct([best.shares], pool, count, DISTINCT_PERCENT)
   const changes = chosen.map((one, place) => changeToNearest(one, chosen.slice(0, place)))
+  const { shares, value, status } = best
+  const nearBest = { shares, value, slack: worseBy, isProved: status === 'optimal' }
   const found = {
-    alternatives: chosen.map((shares) => alternativeOf(space, best, worseBy, shares)),
+    alternatives: chosen.map((one) => checkedAlternative(space.check, nearBest, one)),
     goalLimit,
     leastChange: chosen.length > 1 ? Math.min(...changes) : undefined,
     shortage: chosen.length < count ? shortageOf(chosen.length, count) : undefined,
@@ -92,28 +87,6 @@ function withGoalLimit(question: RuledQuestion, goalLimit: number): RuledQuestio
   const upper = objectiveOf(question, goalLimit)
   const row = { coefficients: program.cost, lower: -Infinity, upper }
   return { ...question, program: { ...program, rows: [...program.rows, row] } }
-}
-
-/** A checked blend beside the best; throws UnsoundAnswer where it is not within the slack. */
-function alternativeOf(
-  { brief, library }: BlendSpace,
-  best: BestFound,
-  slack: number,
-  shares: Float64Array,
-): Alternative {
-  const found = foundOf(brief, library, shares)
-  const worseBy =
-    'maximise' in brief.goal ? best.value - found.goalValue : found.goalValue - best.value
-  const tolerance = SLACK_TOLERANCE * Math.max(1, Math.abs(best.value))
-  // A best blend that is not proved may be bettered by one beside it.
-  const isBetter = best.status === 'optimal' && worseBy < -tolerance
-  if (isBetter || !(worseBy <= slack + tolerance))
-    throw new UnsoundAnswer(`An alternative is worse by ${worseBy}; the slack is ${slack}`)
-  return {
-    ...found,
-    worseBy: Math.max(0, worseBy),
-    changeFromBest: changeBetween(shares, best.shares),
-  }
 }
 
 function shortageOf(found: number, count: number): string {

@@ -2,7 +2,7 @@ import { measureOf } from '../../blend/library'
 import type { BlendSpace } from '../space/blend-space'
 import type { Axes } from './region'
 import type { GoOn } from '../search/allowance'
-import { checkedShares } from '../space/found'
+import { checkedBlend } from '../space/found'
 import { anyBlend, type RuledQuestion, towards, within } from '../search/question'
 import { searchFor } from '../search/search'
 
@@ -51,7 +51,7 @@ export class Heights {
     if (outcome.status === 'infeasible') return { state: 'none' }
     if (outcome.status === 'undecided') return { state: 'open' }
     const { shares, value } = outcome
-    checkedShares(this.space.brief, this.space.library, shares)
+    checkedBlend(this.space.check, shares)
     if (outcome.status === 'optimal') return { state: 'exact', value, shares }
     return { state: 'gap', value, gap: Math.abs(value - outcome.bound), shares }
   }

@@ -3,7 +3,7 @@ import { mixInto, randomDirection, type Sample, sampleOf } from './sample-linear
 import { seededRandom } from '../../chance/random'
 import type { GoOn } from '../search/allowance'
 import { PRESENT_PERCENT } from '../brief/brief-rules'
-import { checkedShares } from '../space/found'
+import { checkedBlend } from '../space/found'
 import { amongOilsOf, anyBlend, type RuledQuestion, towards, within } from '../search/question'
 import { searchFor } from '../search/search'
 
@@ -89,8 +89,7 @@ function cornersAround(
   shares: Float64Array,
   random: () => number,
 ): Float64Array[] {
-  const { brief, library } = space
-  checkedShares(brief, library, shares)
+  checkedBlend(space.check, shares)
   if (any.rules.step > 0) return [shares]
   const slice = amongOilsOf(any, shares)
   const direction = new Float64Array(shares.length)
@@ -98,7 +97,7 @@ function cornersAround(
     randomDirection(space, number, random, direction)
     return blendTowards(slice, direction) ?? shares
   })
-  for (const corner of corners) checkedShares(brief, library, corner)
+  for (const corner of corners) checkedBlend(space.check, corner)
   return [shares, ...corners]
 }
 

@@ -3,7 +3,7 @@ import { AccuracyError } from '../../lp/simplex/simplex'
 import type { BlendSpace } from '../space/blend-space'
 import type { SurfaceAxis } from './blend-surface'
 import { Allowance, type GoOn, type SearchBudget } from '../search/allowance'
-import { checkedShares } from '../space/found'
+import { checkedBlend } from '../space/found'
 import {
   type Envelope,
   FRONTIER_TOLERANCE,
@@ -170,13 +170,13 @@ class FrontierSearch {
   #told(): RuledFrontier {
     const { vertices, facets } = chained(this.#envelope)
     const supported = hullCorners(this.#envelope)
-    const { brief, library } = this.trade.space
+    const { check } = this.trade.space
     return {
       status: this.#unproved.length === 0 ? 'optimal' : 'feasible',
       axes: this.trade.axes,
       vertices: vertices.map(({ point, isOpen }) => ({
         measures: this.trade.measuresOf(point),
-        blend: checkedShares(brief, library, point.shares),
+        blend: checkedBlend(check, point.shares),
         isSupported: !isOpen && supported.some((corner) => isNear(corner, point)),
         isOpen,
       })),

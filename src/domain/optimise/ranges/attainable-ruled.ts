@@ -1,7 +1,7 @@
 import { BlendSpace } from '../space/blend-space'
 import { type Range, withoutWishesOn } from '../brief/ranges'
 import { Allowance, type SearchBudget } from '../search/allowance'
-import { checkedShares } from '../space/found'
+import { checkedBlend } from '../space/found'
 import { anyBlend, towards } from '../search/question'
 import { searchFor } from '../search/search'
 
@@ -108,7 +108,7 @@ export function rangesUnderRules(
     const outcome = searchFor(towards(any, values, way), goOn)
     if (outcome.status === 'infeasible') return 'infeasible'
     if (outcome.status !== 'undecided') {
-      checkedShares(space.brief, space.library, outcome.shares)
+      checkedBlend(space.check, outcome.shares)
       met.push(outcome.shares)
     }
     ends.push({

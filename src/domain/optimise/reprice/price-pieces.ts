@@ -7,7 +7,7 @@ import { fractionFromPercent } from '../../units'
 import { BlendSpace } from '../space/blend-space'
 import { type Brief, pricesOf } from '../brief/brief'
 import { statesRules } from '../brief/brief-rules'
-import { checkedShares } from '../space/found'
+import { checkedBlend } from '../space/found'
 import { UnsoundAnswer } from '../../lp/unsound-answer'
 import { PriceSolver } from './price-solver'
 import { withPrices } from '../brief/prices'
@@ -72,7 +72,7 @@ export function pricePieces(
   const priceAt = (weight: number) => from + weight * (to - from)
   const pieces = pass.corners.map((corner) =>
     pieceOf(
-      checkedShares(at(from), library, corner.x),
+      checkedBlend(space.check, corner.x),
       { brief, library, oil },
       priceAt(corner.from),
       priceAt(corner.to),

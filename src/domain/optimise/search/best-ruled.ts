@@ -5,7 +5,7 @@ import { briefProgram } from '../space/brief-program'
 import type { SolveProgram } from '../../lp/solvers/program'
 import { type Found, type Gap, gapBetween } from '../brief/answer'
 import { solveWithOwn } from '../../lp/solvers/own'
-import { shareOffShelf } from '../space/verify'
+import { BriefCheck, shareOffShelf } from '../space/verify'
 import type { GoOn } from './allowance'
 import { blendRules } from '../space/blend-rules'
 import { checkedFound } from '../space/found'
@@ -36,7 +36,7 @@ export function bestUnderRules(
       ? searchFor(goalQuestion(new BlendSpace(brief, library)), goOn)
       : searchByAnother(brief, library, solve, goOn)
   if (outcome.status === 'infeasible' || outcome.status === 'undecided') return outcome
-  const found = checkedFound(brief, library, outcome.shares, outcome.value)
+  const found = checkedFound(new BriefCheck(brief, library), outcome.shares, outcome.value)
   if (outcome.status === 'optimal') return { status: 'optimal', ...found }
   return { status: 'feasible', ...found, ...gapBetween(found.goalValue, outcome.bound) }
 }

@@ -7,7 +7,7 @@ import { solveBrief } from './solve'
 import type { SearchBudget } from '../search/allowance'
 import type { Gap } from '../brief/answer'
 import { statesRules } from '../brief/brief-rules'
-import { CHECK_TOLERANCE } from '../space/verify'
+import { goalSlack } from '../space/found'
 
 /** What a second solver says of an answer. Goals in the goal's unit. */
 export type Confirmation =
@@ -75,7 +75,6 @@ function confirmUnderRules(
   return isProved ? { status: 'confirmed', by } : { status: 'open', ...told }
 }
 
-const slackOf = (a: number) => CHECK_TOLERANCE * Math.max(1, Math.abs(a))
-const isSame = (a: number, b: number) => Math.abs(a - b) <= slackOf(a)
-const below = (a: number, b: number) => a < b - slackOf(b)
-const above = (a: number, b: number) => a > b + slackOf(b)
+const isSame = (a: number, b: number) => Math.abs(a - b) <= goalSlack(a)
+const below = (a: number, b: number) => a < b - goalSlack(b)
+const above = (a: number, b: number) => a > b + goalSlack(b)

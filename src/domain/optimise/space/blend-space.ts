@@ -135,11 +135,10 @@ export class BlendSpace {
     return blend
   }
 
-  /** The blend of some shares, checked against a brief from the oils alone; throws UnsoundAnswer. */
+  /** The very blend of some shares, checked against a brief from the oils alone; throws UnsoundAnswer. */
   checkedBlend(shares: ArrayLike<number>, check = this.check): Blend {
     const blend = this.blendOf(shares)
-    const wrong = check.breaches(blend)
-    if (wrong.length > 0) throw new UnsoundAnswer(`A blend breaks the brief: ${wrong.join('; ')}`)
+    check.expectKept(blend)
     return blend
   }
 

@@ -1,52 +1,75 @@
-import { type Blend, normalised, withoutTraces } from '../../blend/blend'
-import type { Library } from '../../blend/library'
+import { type Blend, normalised, type Prices, withoutTraces } from '../../blend/blend'
 import { blendValues } from '../../blend/values'
-import { type Brief, pricesOf } from '../brief/brief'
-import type { Found } from '../brief/answer'
-import { breaches, CHECK_TOLERANCE, goalValue } from './verify'
 import { UnsoundAnswer } from '../../lp/unsound-answer'
+import type { Found } from '../brief/answer'
+import { type Brief, pricesOf } from '../brief/brief'
+import { type BriefCheck, CHECK_TOLERANCE, goalValue } from './verify'
 
 /** Shares below this are the solver's rounding, not an oil in the pot; percent of oil weight. */
 const TRACE_PERCENT = 1e-7
 
 /**
- * Shares as a blend: without traces and adding to 100, or with steps put on the step each stands for.
- * Checked against limits and rules from the oils alone; throws UnsoundAnswer where it breaks any.
+ * Shares in percent as the blend that is told: without traces and adding to 100, or where a step of shares
+ * is given with each on the step it stands for.
  */
-export function checkedShares(brief: Brief, library: Library, shares: ArrayLike<number>): Blend {
-  const step = brief.rules?.shareStep
-  const onStep = (share: number) => (step === undefined ? share : Math.round(share / step) * step)
-  const entries = Object.keys(brief.oils).map(
-    (oil, place) => [oil, onStep(shares[place] ?? NaN)] as const,
-  )
-  const present = withoutTraces(Object.fromEntries(entries), TRACE_PERCENT)
-  const blend = step === undefined ? normalised(present) : present
-  const wrong = breaches(brief, blend, library)
-  if (wrong.length > 0) throw new UnsoundAnswer(`A blend breaks the brief: ${wrong.join('; ')}`)
+export function cleaned(shares: Blend, step?: number): Blend {
+  if (step === undefined) return normalised(withoutTraces(shares, TRACE_PERCENT))
+  const onSteps = Object.entries(shares).map(([oil, share]) => {
+    return [oil, Math.round(share / step) * step] as const
+  })
+  return withoutTraces(Object.fromEntries(onSteps), TRACE_PERCENT)
+}
+
+/** Shares in percent, in the order of the brief's oils, as a blend with all of these. */
+export function blendOfShares({ oils }: Brief, shares: ArrayLike<number>): Blend {
+  return Object.fromEntries(Object.keys(oils).map((oil, place) => [oil, shares[place] ?? NaN]))
+}
+
+/**
+ * A solver's shares in percent, in the order of the brief's oils, as the blend that is told. Checked
+ * against limits and rules from the oils alone; throws UnsoundAnswer where it breaks any.
+ */
+export function checkedBlend(check: BriefCheck, shares: ArrayLike<number>): Blend {
+  const { brief } = check
+  const blend = cleaned(blendOfShares(brief, shares), brief.rules?.shareStep)
+  check.expectKept(blend)
   return blend
 }
 
-/** Shares as a checked blend with its measures and its goal's value. */
-export function foundOf(brief: Brief, library: Library, shares: ArrayLike<number>): Found {
-  const blend = checkedShares(brief, library, shares)
+/** The same with its measures and its goal's value. Prices in money per kg; the brief's if left out. */
+export function foundOf(
+  check: BriefCheck,
+  shares: ArrayLike<number>,
+  prices = pricesOf(check.brief),
+): Found {
+  const { brief, library } = check
+  const blend = checkedBlend(check, shares)
   return {
     blend,
-    measures: blendValues(library, pricesOf(brief), blend),
-    goalValue: goalValue(brief, blend, library),
+    measures: blendValues(library, prices, blend),
+    goalValue: goalValue(brief, blend, library, prices),
   }
 }
 
-/** The same for a blend whose goal's value was claimed; throws UnsoundAnswer where it is another. */
+/** The same for shares whose goal's value was claimed; throws UnsoundAnswer where it is another. */
 export function checkedFound(
-  brief: Brief,
-  library: Library,
+  check: BriefCheck,
   shares: ArrayLike<number>,
   claimed: number,
+  prices?: Prices,
 ): Found {
-  const found = foundOf(brief, library, shares)
-  const slack = CHECK_TOLERANCE * Math.max(1, Math.abs(claimed))
-  if (Math.abs(found.goalValue - claimed) <= slack) return found
-  throw new UnsoundAnswer(
-    `The search claims a goal of ${claimed}; the blend comes to ${found.goalValue}`,
-  )
+  const found = foundOf(check, shares, prices)
+  expectSameGoal(found.goalValue, claimed)
+  return found
+}
+
+/** Throws UnsoundAnswer where a goal's value is not the one that was claimed. */
+export function expectSameGoal(value: number, claimed: number): void {
+  if (Math.abs(value - claimed) <= goalSlack(claimed)) return
+  throw new UnsoundAnswer(`A goal of ${claimed} is claimed; the blend comes to ${value}`)
+}
+
+/** How far two values of a goal of about this size may differ and still be one, in the goal's unit. */
+export function goalSlack(value: number): number {
+  return CHECK_TOLERANCE * Math.max(1, Math.abs(value))
 }

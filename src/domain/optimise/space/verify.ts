@@ -2,6 +2,7 @@ import { type Blend, normalised, totalChange, totalShare } from '../../blend/ble
 import type { Library } from '../../blend/library'
 import { COST } from '../../blend/measure'
 import { blendValue, valueOfOils } from '../../blend/values'
+import { UnsoundAnswer } from '../../lp/unsound-answer'
 import { WHOLE_PERCENT } from '../../units'
 import { type Brief, goalMeasure, type Limits, pricesOf } from '../brief/brief'
 import type { Side } from '../brief/limits'
@@ -31,6 +32,11 @@ export function breaches(brief: Brief, blend: Blend, library: Library): string[]
   return new BriefCheck(brief, library).breaches(blend)
 }
 
+/** Throws UnsoundAnswer with what is wrong, after a few words on what that means. */
+export function expectNone(wrong: readonly string[], meaning: string): void {
+  if (wrong.length > 0) throw new UnsoundAnswer(`${meaning}: ${wrong.join('; ')}`)
+}
+
 /** A limit on what the oils of a blend come to together, and what each counts for. */
 interface Total {
   readonly path: string
@@ -45,7 +51,6 @@ interface Total {
  * what an oil counts for in each group and wish once from the oil, when a blend first has it.
  */
 export class BriefCheck {
-  readonly #brief: Brief
   readonly #shares: ReadonlyMap<string, Limits>
   /** Oils that must be there. */
   readonly #needed: readonly string[]
@@ -55,8 +60,10 @@ export class BriefCheck {
   /** The totals of the blend at hand. */
   readonly #values: Float64Array
 
-  constructor(brief: Brief, library: Library) {
-    this.#brief = brief
+  constructor(
+    readonly brief: Brief,
+    readonly library: Library,
+  ) {
     this.#shares = new Map(
       Object.entries(brief.oils).map(([oil, { min, max }]) => {
         return [oil, { min: min ?? 0, max: max ?? WHOLE_PERCENT }]
@@ -65,6 +72,11 @@ export class BriefCheck {
     this.#needed = [...this.#shares].filter(([, one]) => !isWithin(0, one)).map(([oil]) => oil)
     this.#totals = [...groupTotals(brief), ...wishTotals(brief, library)]
     this.#values = new Float64Array(this.#totals.length)
+  }
+
+  /** Throws UnsoundAnswer where a blend breaks any limit or rule. */
+  expectKept(blend: Blend): void {
+    expectNone(this.breaches(blend), 'A blend breaks the brief')
   }
 
   /** As the function of that name. */
@@ -78,7 +90,7 @@ export class BriefCheck {
       const slack = measure === undefined ? CHECK_TOLERANCE : toleranceOn(measure, value)
       if (!isWithin(value, limits, slack)) found.push(...outside(path, value, limits, slack))
     })
-    return found.concat(brokenRules(this.#brief.rules, blend))
+    return found.concat(brokenRules(this.brief.rules, blend))
   }
 
   #wrongShares(blend: Blend): string[] {

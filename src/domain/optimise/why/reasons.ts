@@ -4,8 +4,7 @@ import { COST } from '../../blend/measure'
 import { BlendSpace } from '../space/blend-space'
 import type { Brief } from '../brief/brief'
 import { statesRules } from '../brief/brief-rules'
-import { breaches, toleranceOn } from '../space/verify'
-import { UnsoundAnswer } from '../../lp/unsound-answer'
+import { expectSameGoal } from '../space/found'
 import { measureGoal, type MeasureGoal } from '../space/goal'
 import { type LimitWorth, limitWorths } from '../sensitivity/limit-worths'
 import {
@@ -107,12 +106,10 @@ function sharesOf(
   goal: MeasureGoal,
   objective: number,
 ): Float64Array {
-  const wrong = breaches(space.brief, blend, space.library)
-  if (wrong.length > 0) throw new UnsoundAnswer(`A blend breaks the brief: ${wrong.join('; ')}`)
+  space.check.expectKept(blend)
   const shares = Float64Array.from(space.oils, (oil) => blend[oil] ?? 0)
   const value = goal.cost.reduce((sum, one, oil) => sum + one * (shares[oil] ?? NaN), 0)
-  if (Math.abs(value - objective) > toleranceOn(goal.measure, value))
-    throw new UnsoundAnswer(`A blend said to be best comes to ${value} and not ${objective}`)
+  expectSameGoal(value, objective)
   return shares
 }
 

@@ -301,7 +301,7 @@ function within(expected: number, slack: number) {
 }
 
 function exampleBrief(): Brief {
-  const path = new URL('../../../../cases/files/brief.json', import.meta.url)
+  const path = new URL('../../../cases/files/brief.json', import.meta.url)
   const file = parseJson(briefFile, readFileSync(path, 'utf8'))
   if (file.status === 'invalid') throw new Error(JSON.stringify(file.problems))
   return briefOf(file.value)
