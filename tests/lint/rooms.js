@@ -46,11 +46,9 @@ export const ROOMS = {
     'blend',
     'optimise/brief',
     'optimise/space',
-    'optimise/infeasible',
     'optimise/sensitivity',
   ],
   'optimise/why': [
-    'lp',
     'blend',
     'optimise/brief',
     'optimise/space',

@@ -46,16 +46,6 @@ export function longStep(t: Tableau, row: number, side: number): number {
   return -1
 }
 
-/** The ratio test without flips, for a step of length zero: the first group's largest entry. */
-export function singleStep(t: Tableau, row: number, side: number, cautious: boolean): number {
-  if (cautious) return blandColumn(t, row, side)
-  const count = gatherBreakpoints(t, row, side)
-  const groupEnd = nextGroup(t, 0, count)
-  let best = 0
-  for (let k = 1; k < groupEnd; k++) if (t.sizes[k]! > t.sizes[best]!) best = k
-  return count === 0 ? -1 : t.candidates[best]!
-}
-
 /**
  * Least ratio of a row, in scaled units: for each unit its basic variable is forced up (side 1) or
  * down (-1) the optimum rises by at least this much. Infinity if nothing can move it.

@@ -140,7 +140,7 @@ function leastInfeasibleRow(t: Tableau): number {
 }
 
 /** Moves the leaving variable onto the bound it missed and exchanges it with the entering one. */
-export function enter(t: Tableau, row: number, column: number, side: number): void {
+function enter(t: Tableau, row: number, column: number, side: number): void {
   const leaving = t.heads[row]!
   const entering = t.columns[column]!
   const bound = side > 0 ? t.program.low[leaving]! : t.program.high[leaving]!

@@ -1,56 +1,11 @@
 import type { BoundOwner, Simplex } from './simplex'
-import { AT_LOWER, AT_UPPER, AT_ZERO, BASIC } from './tableau'
+import { AT_LOWER, AT_UPPER, BASIC } from './tableau'
 import { PIVOT_ZERO } from './tolerances'
 
 /** From `least` to `most`, both included; either may be infinite. */
 export interface Interval {
   readonly least: number
   readonly most: number
-}
-
-/**
- * Costs of one variable for which the present vertex stays optimal, all else unchanged. For a
- * variable resting on its lower bound `least` is the cost at which it would be worth using more.
- *
- * Read off the final tableau: a nonbasic variable's own reduced cost, or for a basic one the
- * ratios along its row (V. Chvátal, Linear Programming (1983), chapter 10). When the vertex is
- * degenerate the interval holds for its present basis and may be wider in truth (B. Jansen, J.J.
- * de Jong, C. Roos, T. Terlaky, European J. Operational Research 101 (1997) 15-28).
- */
-export function costRange(simplex: Simplex, variable: number): Interval {
-  simplex.requireOptimal()
-  const { tableau: t, program } = simplex
-  const v = simplex.variableOf({ kind: 'variable', index: variable })
-  const unit = program.costScale / program.scale[v]!
-  const cost = program.cost[v]!
-  if (t.status[v] === BASIC) {
-    const { least, most } = basicCostChange(simplex, t.places[v]!)
-    return { least: cost + unit * least, most: cost + unit * most }
-  }
-  const worth = cost - unit * t.reduced[t.places[v]!]!
-  const fixed = program.low[v] === program.high[v]
-  return {
-    least: fixed || t.status[v] === AT_UPPER ? -Infinity : worth,
-    most: fixed || t.status[v] === AT_LOWER ? Infinity : worth,
-  }
-}
-
-/** Changes of a basic variable's scaled cost that keep every reduced cost of the right sign. */
-function basicCostChange({ tableau: t, program }: Simplex, row: number): Interval {
-  const n = t.columns.length
-  let least = -Infinity
-  let most = Infinity
-  for (let j = 0; j < n; j++) {
-    const v = t.columns[j]!
-    const entry = t.entries[row * n + j]!
-    if (Math.abs(entry) <= PIVOT_ZERO || program.low[v] === program.high[v]) continue
-    // reduced[j] + change · entry keeps its sign: at least 0 on a lower bound, at most on an upper.
-    const limit = -t.reduced[j]! / entry
-    const rises = t.status[v] === AT_LOWER ? entry > 0 : entry < 0
-    if (rises || t.status[v] === AT_ZERO) least = Math.max(least, Math.min(0, limit))
-    if (!rises || t.status[v] === AT_ZERO) most = Math.min(most, Math.max(0, limit))
-  }
-  return { least, most }
 }
 
 /**

@@ -2,17 +2,10 @@ import { describe, expect, test } from 'vitest'
 import { library } from '../../../../src/data/library'
 import { COST } from '../../../../src/domain/blend/measure'
 import { type Limit, limitsOf } from '../../../../src/domain/optimise/brief/limits'
-import { conflictOf } from '../../../../src/domain/optimise/infeasible/conflict-linear'
-import {
-  conflictSentence,
-  nearestSentence,
-} from '../../../../src/domain/optimise/words/clash-sentences'
 import { type LimitReason, reasonsFor } from '../../../../src/domain/optimise/why/reasons'
-import { nearestFeasible } from '../../../../src/domain/optimise/infeasible/nearest'
-import { plainWords } from '../../../../src/domain/optimise/words/words'
 import { goalMeasure } from '../../../../src/domain/optimise/brief/brief'
-import { type Case, clashCases, realCases } from '../sensitivity/random-briefs'
-import { bestValue, feasibleOnes } from '../sensitivity/reference'
+import { type Case, realCases } from '../sensitivity/random-briefs'
+import { feasibleOnes } from '../sensitivity/reference'
 
 const BRIEFS = 250
 const SEED = 31
@@ -158,35 +151,6 @@ describe('a sentence about an oil', () => {
     expect(found.length, `${name} in ${sentences.join(' ')}`).toBe(1)
     return found[0] ?? ''
   }
-})
-
-describe('a clash in words', () => {
-  const clashes = clashCases(60, SEED).filter((one) => bestValue(one) === undefined)
-
-  test('names each limit of the conflict with its value', () => {
-    expect(clashes.length).toBeGreaterThan(20)
-    for (const one of clashes) {
-      const conflict = conflictOf(one.brief, one.library)
-      const text = conflictSentence({ ...one, words: plainWords }, conflict)
-      for (const { path, side, value } of limitsOf(one.brief)) {
-        if (!conflict.includes(path)) continue
-        const word = side === 'min' ? 'least' : 'most'
-        expect(text).toMatch(new RegExp(`at ${word} ${String(value).replace('.', '\\.')}`, 'u'))
-      }
-    }
-  })
-
-  test('tells the old and the new value of each change', () => {
-    for (const one of clashes) {
-      const nearest = nearestFeasible(one.brief, one.library)
-      const text = nearestSentence({ ...one, words: plainWords }, nearest)
-      if (nearest.status !== 'found') throw new Error('Nothing was locked')
-      for (const { from, to } of nearest.changes) {
-        expect(text).toContain(`${to}`)
-        expect(text).toContain(`instead of ${from}`)
-      }
-    }
-  })
 })
 
 test('money is written as the caller wants it', () => {
