@@ -19,14 +19,16 @@ export interface LinearProgram {
   readonly rows: readonly LinearRow[]
 }
 
-/** One range over a weighted sum of the variables. */
-export interface LinearRow {
+/** The two ends of what a variable or a row may be; -Infinity and Infinity for none. */
+export interface Bounds {
+  readonly lower: number
+  readonly upper: number
+}
+
+/** Bounds of a weighted sum of the variables. */
+export interface LinearRow extends Bounds {
   /** One finite coefficient per variable. */
   readonly coefficients: ArrayLike<number>
-  /** Least value of the row, -Infinity for none. */
-  readonly lower: number
-  /** Largest value of the row, Infinity for none. */
-  readonly upper: number
 }
 
 /** Thrown when a program is malformed: a caller's mistake, not an outcome of solving. */

@@ -1,8 +1,8 @@
 /** Something that has a place in the plane of two scaled objectives. */
 export interface Placed {
-  readonly place: Place
+  readonly place: PlanePoint
 }
-export type Place = readonly [number, number]
+export type PlanePoint = readonly [number, number]
 
 /**
  * A convex ring of places without repeats and without those that lie on the edge between their
@@ -21,18 +21,18 @@ export function withoutMiddles<T extends Placed>(ring: readonly T[], tolerance: 
 }
 
 /** The way from one place to another. */
-export function step([fromX, fromY]: Place, [toX, toY]: Place): Place {
+export function step([fromX, fromY]: PlanePoint, [toX, toY]: PlanePoint): PlanePoint {
   return [toX - fromX, toY - fromY]
 }
 
 /** Outward direction of length 1 of an edge walked counter-clockwise; (0, 0) of a point. */
-export function outward(from: Place, to: Place): Place {
+export function outward(from: PlanePoint, to: PlanePoint): PlanePoint {
   const [dx, dy] = step(from, to)
   const size = Math.hypot(dx, dy)
   return size > 0 ? [dy / size, -dx / size] : [0, 0]
 }
 
-function distanceToEdge(place: Place, from: Place, to: Place): number {
+function distanceToEdge(place: PlanePoint, from: PlanePoint, to: PlanePoint): number {
   const [edgeX, edgeY] = step(from, to)
   const [x, y] = step(from, place)
   const squared = edgeX * edgeX + edgeY * edgeY

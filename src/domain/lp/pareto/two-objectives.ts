@@ -2,7 +2,7 @@ import { AccuracyError } from '../simplex/simplex'
 import { parametricCost } from '../simplex/parametric-cost'
 import type { ImageProgram } from './image-program'
 import type { Corner, Face, Outline } from './outline'
-import { outward, type Place, type Placed, step, withoutMiddles } from './polygon'
+import { outward, type PlanePoint, type Placed, step, withoutMiddles } from './polygon'
 import { sum, unit } from './vectors'
 
 /** An objective and the way it is taken: 1 for the least of it, -1 for the most. */
@@ -111,6 +111,6 @@ function meeting(before: Face | undefined, after: Face | undefined): Float64Arra
 }
 
 /** Weights for which the far end of a line is least; of a single place, any. */
-function away(from: Place | undefined, to: Place): Float64Array {
+function away(from: PlanePoint | undefined, to: PlanePoint): Float64Array {
   return from ? unit(Float64Array.from(step(to, from))) : Float64Array.of(1, 0)
 }

@@ -1,19 +1,14 @@
+import type { Bounds } from '../program'
 import type { BoundOwner, Simplex } from './simplex'
 import { AT_LOWER, AT_UPPER, BASIC } from './tableau'
 import { PIVOT_ZERO } from './tolerances'
-
-/** From `least` to `most`, both included; either may be infinite. */
-export interface Interval {
-  readonly least: number
-  readonly most: number
-}
 
 /**
  * Values of one bound for which its present price holds, all else unchanged: while it stays within
  * them, moving the bound by one unit changes the objective by the row's dual or the variable's
  * reduced cost (0 if the bound is not rested on). Of an equality both bounds move together.
  */
-export function boundRange(simplex: Simplex, owner: BoundOwner, side: 'lower' | 'upper'): Interval {
+export function boundRange(simplex: Simplex, owner: BoundOwner, side: 'lower' | 'upper'): Bounds {
   simplex.requireOptimal()
   const { tableau: t, program } = simplex
   const v = simplex.variableOf(owner)
@@ -21,19 +16,19 @@ export function boundRange(simplex: Simplex, owner: BoundOwner, side: 'lower' | 
   const equality = program.low[v] === program.high[v]
   const rests = t.status[v] === (side === 'lower' ? AT_LOWER : AT_UPPER)
   if (t.status[v] !== BASIC && (rests || equality)) {
-    const { least, most } = nonbasicMove(simplex, t.places[v]!)
+    const { lower: least, upper: most } = nonbasicMove(simplex, t.places[v]!)
     const lowest = value + program.scale[v]! * least
     const highest = value + program.scale[v]! * most
-    if (equality) return { least: lowest, most: highest }
+    if (equality) return { lower: lowest, upper: highest }
     return side === 'lower'
-      ? { least: lowest, most: Math.min(highest, program.upper[v]!) }
-      : { least: Math.max(lowest, program.lower[v]!), most: highest }
+      ? { lower: lowest, upper: Math.min(highest, program.upper[v]!) }
+      : { lower: Math.max(lowest, program.lower[v]!), upper: highest }
   }
-  return side === 'lower' ? { least: -Infinity, most: value } : { least: value, most: Infinity }
+  return side === 'lower' ? { lower: -Infinity, upper: value } : { lower: value, upper: Infinity }
 }
 
 /** Moves of a nonbasic variable, in scaled units, that keep every basic one within its bounds. */
-function nonbasicMove({ tableau: t, program }: Simplex, column: number): Interval {
+function nonbasicMove({ tableau: t, program }: Simplex, column: number): Bounds {
   const n = t.columns.length
   let least = -Infinity
   let most = Infinity
@@ -46,5 +41,5 @@ function nonbasicMove({ tableau: t, program }: Simplex, column: number): Interva
     least = Math.max(least, Math.min(down, up))
     most = Math.min(most, Math.max(down, up))
   }
-  return { least, most }
+  return { lower: least, upper: most }
 }

@@ -9,7 +9,7 @@ import { Allowance, type SearchBudget } from '../search/allowance'
 import { type Gap, gapBetween } from '../brief/answer'
 import { goalQuestion } from '../search/goal-question'
 import { objectiveOf, type RuledQuestion } from '../search/question'
-import { searchFor, type SearchOutcome } from '../search/search'
+import { searchFor } from '../search/search'
 
 /** What to look for under rules. */
 export interface RuledAlternativesOrder {
@@ -38,8 +38,6 @@ interface FoundAlternatives {
   /** Why there are fewer than asked for; undefined where there are not. */
   readonly shortage: string | undefined
 }
-
-type BestFound = Extract<SearchOutcome, { readonly status: 'optimal' | 'feasible' }>
 
 /**
  * Part of the allowance for the best blend: the rest is for those beside it, of which any will do that

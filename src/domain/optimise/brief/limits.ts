@@ -14,7 +14,8 @@ export interface Limit {
   readonly value: number
 }
 
-const SIDES: readonly Side[] = ['min', 'max']
+/** Both ends of a range. */
+export const SIDES: readonly Side[] = ['min', 'max']
 
 /** All limits a brief states: those of oils first, then of groups, then of measures. */
 export function limitsOf(brief: Brief): Limit[] {

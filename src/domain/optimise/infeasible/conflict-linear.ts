@@ -4,7 +4,7 @@ import { BlendSpace } from '../space/blend-space'
 import type { Brief } from '../brief/brief'
 import type { Limit } from '../brief/limits'
 import { UnsoundAnswer } from '../../lp/unsound-answer'
-import { type Place, placesOf, setBounds } from '../space/limit-place'
+import { type LimitPlace, placesOf, setBounds } from '../space/limit-place'
 
 /** Kinds of limits in the order in which they are given up where any of them would do. */
 const GIVEN_UP_FIRST: readonly Limit['kind'][] = ['oil', 'group']
@@ -40,8 +40,8 @@ function vanished(): never {
 
 /** The limits of a brief, each of which can be dropped and taken up again. */
 class LimitSwitches {
-  readonly #places: readonly Place[]
-  #dropped = new Set<Place>()
+  readonly #places: readonly LimitPlace[]
+  #dropped = new Set<LimitPlace>()
 
   constructor(private readonly space: BlendSpace) {
     this.#places = placesOf(space)
@@ -49,17 +49,17 @@ class LimitSwitches {
   }
 
   /** Limits not dropped: oils first, then groups, then measures. */
-  kept(): Place[] {
+  kept(): LimitPlace[] {
     return this.#places.filter((place) => !this.#dropped.has(place))
   }
 
   /** Drops all but these. */
-  keepOnly(places: ReadonlySet<Place>): void {
+  keepOnly(places: ReadonlySet<LimitPlace>): void {
     this.#dropOnly(this.#places.filter((place) => !places.has(place)))
   }
 
   /** Drops those of a kind and says which limits clash still; takes them up again where none do. */
-  dropIfStillClashing(chosen: (place: Place) => boolean): ReadonlySet<Place> | undefined {
+  dropIfStillClashing(chosen: (place: LimitPlace) => boolean): ReadonlySet<LimitPlace> | undefined {
     const before = [...this.#dropped]
     this.#dropOnly([...before, ...this.kept().filter(chosen)])
     const clash = this.clash()
@@ -68,13 +68,16 @@ class LimitSwitches {
   }
 
   /** Limits that a proof of their clash leans on; undefined where a blend keeps all that are not dropped. */
-  clash(): ReadonlySet<Place> | undefined {
+  clash(): ReadonlySet<LimitPlace> | undefined {
     const outcome = this.space.simplex.solve()
     if (outcome.status !== 'infeasible') return undefined
     return new Set(this.kept().filter((place) => this.#leansOn(outcome, place)))
   }
 
-  #leansOn({ crossed, rowWeights, columnWeights }: Infeasible, { owner, limit }: Place): boolean {
+  #leansOn(
+    { crossed, rowWeights, columnWeights }: Infeasible,
+    { owner, limit }: LimitPlace,
+  ): boolean {
     if (crossed >= 0) return crossed === this.space.simplex.variableOf(owner)
     // The weighted rows add up to one whose least value, at these ends of the bounds, is still too much.
     const weight =
@@ -82,7 +85,7 @@ class LimitSwitches {
     return limit.side === 'min' ? weight > 0 : weight < 0
   }
 
-  #dropOnly(dropped: readonly Place[]): void {
+  #dropOnly(dropped: readonly LimitPlace[]): void {
     this.#dropped = new Set(dropped)
     for (const place of this.#places) {
       const sides = this.kept().filter(

@@ -4,7 +4,7 @@ import { WHOLE_PERCENT } from '../../units'
 import type { BlendSpace } from '../space/blend-space'
 import type { Limit } from '../brief/limits'
 import { UnsoundAnswer } from '../../lp/unsound-answer'
-import { type Place, placesOf } from '../space/limit-place'
+import { type LimitPlace, placesOf } from '../space/limit-place'
 
 /** By how much one limit gives way, in its unit. */
 export interface Give {
@@ -78,7 +78,12 @@ export function wholeRow(oils: number, gives: number) {
  * quantity + give ≥ least, or quantity − give ≤ most: a row for each end, so that crossed ends part.
  * `give` is the variable's place, `perGive` what the limit moves for one of it, in the limit's unit.
  */
-export function elasticRow({ limit, perPercent }: Place, give: number, width: number, perGive = 1) {
+export function elasticRow(
+  { limit, perPercent }: LimitPlace,
+  give: number,
+  width: number,
+  perGive = 1,
+) {
   const down = limit.side === 'min'
   const coefficients = new Float64Array(width)
   coefficients.set(perPercent)

@@ -5,7 +5,7 @@ import { withLimit } from '../brief/limits'
 import { bestBlend } from '../search/best-blend'
 import type { Found } from '../brief/answer'
 import { solveWithOwn } from '../../lp/solvers/own'
-import { type Place, placesOf, setBounds } from '../space/limit-place'
+import { type LimitPlace, placesOf, setBounds } from '../space/limit-place'
 import { marksBeyond } from './marks'
 
 /** One change to one limit that lets a blend be found with every other limit kept. */
@@ -38,7 +38,7 @@ export function singleChanges(
 
 function firstThatWorks(
   brief: Brief,
-  { limit }: Place,
+  { limit }: LimitPlace,
   nearest: number,
   library: Library,
 ): SingleChange[] {
@@ -50,7 +50,7 @@ function firstThatWorks(
 }
 
 /** The value nearest to the limit that the rest of the brief can reach; undefined where there is none. */
-function nearestValue(space: BlendSpace, place: Place): number | undefined {
+function nearestValue(space: BlendSpace, place: LimitPlace): number | undefined {
   const { limit, owner, stated, open } = place
   const down = limit.side === 'min'
   const perPercent = Float64Array.from(place.perPercent)

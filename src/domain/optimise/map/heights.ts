@@ -23,7 +23,7 @@ export type Height =
   | { readonly state: 'open' }
 
 /** A part of a map in the axes' units: a point where both ends of an axis are the same. */
-export interface Place {
+export interface Cell {
   readonly x: readonly [low: number, high: number]
   readonly y: readonly [low: number, high: number]
 }
@@ -46,7 +46,7 @@ export class Heights {
     this.#up = space.perPercent(axes[1])
   }
 
-  at(place: Place, goOn: GoOn): Height {
+  at(place: Cell, goOn: GoOn): Height {
     const outcome = searchFor(this.held(place), goOn)
     if (outcome.status === 'infeasible') return { state: 'none' }
     if (outcome.status === 'undecided') return { state: 'open' }
@@ -57,12 +57,12 @@ export class Heights {
   }
 
   /** The question held to a place. */
-  held({ x, y }: Place): RuledQuestion {
+  held({ x, y }: Cell): RuledQuestion {
     return within(within(this.#best, this.#across, ...x), this.#up, ...y)
   }
 
   /** The same question towards the least or most of one of the axes. */
-  along(axis: 'x' | 'y', place: Place, way: 'least' | 'most'): RuledQuestion {
+  along(axis: 'x' | 'y', place: Cell, way: 'least' | 'most'): RuledQuestion {
     return towards(this.held(place), axis === 'x' ? this.#across : this.#up, way)
   }
 }

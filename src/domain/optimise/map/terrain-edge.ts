@@ -1,5 +1,5 @@
 import type { GoOn } from '../search/allowance'
-import type { Height, Heights, Place } from './heights'
+import type { Height, Heights, Cell } from './heights'
 import { amongOilsOf } from '../search/question'
 import { searchFor } from '../search/search'
 
@@ -107,7 +107,7 @@ class Line {
   #heights(way: 'least' | 'most', from: number, to: number) {
     const across = [this.across, this.across] as const
     const along = from < to ? ([from, to] as const) : ([to, from] as const)
-    const place: Place = this.axis === 'x' ? { x: along, y: across } : { x: across, y: along }
+    const place: Cell = this.axis === 'x' ? { x: along, y: across } : { x: across, y: along }
     const rises = from < to
     return this.heights.along(this.axis, place, rises === (way === 'most') ? 'most' : 'least')
   }

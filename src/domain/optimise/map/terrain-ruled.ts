@@ -4,7 +4,7 @@ import type { Axes } from './region'
 import type { Terrain } from './terrain-linear'
 import { Allowance, type GoOn } from '../search/allowance'
 import { rangesUnderRules } from '../ranges/attainable-ruled'
-import { type Height, Heights, type Place } from './heights'
+import { type Height, Heights, type Cell } from './heights'
 import { endsFromRow, type HeightGrid, type RegionEnd } from './terrain-edge'
 
 /** A terrain under rules, as far as it is known. */
@@ -76,7 +76,7 @@ export function* terrainUnderRules(
     const [x, y] = [marks(extent.x, size), marks(extent.y, size)]
     const rows: Height[][] = []
     for (const up of y) {
-      const places = x.map((across): Place => ({
+      const places = x.map((across): Cell => ({
         x: cell(across, x, hasSteps),
         y: cell(up, y, hasSteps),
       }))

@@ -1,4 +1,4 @@
-import { type Envelope, FRONTIER_TOLERANCE, hullCorners } from './envelope'
+import { type Envelope, FRONTIER_TOLERANCE, hullCorners, type TradePoint } from './envelope'
 import type { Stretch, Weights } from './trade'
 
 /**
@@ -47,10 +47,10 @@ export function allStrips(envelope: Envelope): Strip[] {
   ]
 }
 
-type Place = { readonly u: number; readonly v: number }
+type Scaled = Pick<TradePoint, 'u' | 'v'>
 
 /** Weights and level of the line from one place to another, u rising and v falling. */
-function along(from: Place, to: Place): Pick<Strip, 'weights' | 'level'> {
+function along(from: Scaled, to: Scaled): Pick<Strip, 'weights' | 'level'> {
   const [du, dv] = [to.u - from.u, from.v - to.v]
   const weights = [dv / (du + dv), du / (du + dv)] as const
   return { weights, level: weights[0] * from.u + weights[1] * from.v }

@@ -1,6 +1,6 @@
 import type { BlendSpace } from '../space/blend-space'
 import { UnsoundAnswer } from '../../lp/unsound-answer'
-import { type Place, placesOf, quantityOf } from '../space/limit-place'
+import { type LimitPlace, placesOf, quantityOf } from '../space/limit-place'
 import { firstPiece, type Slide, wholeCost } from './pieces'
 
 /** What a limit is worth on one side of its value. */
@@ -13,7 +13,7 @@ export interface SideWorth {
 
 /** The two worths of a limit that decides the answer. */
 export interface LimitWorth {
-  readonly place: Place
+  readonly place: LimitPlace
   /** How much better the goal gets when the limit gives way. */
   readonly relax: SideWorth
   /** How much worse it gets when the limit asks more; null where no blend is left or it can't ask more. */
@@ -49,17 +49,21 @@ export function limitWorths(space: BlendSpace, shares: ArrayLike<number>): Limit
     })
 }
 
-function standsAt(place: Place, shares: ArrayLike<number>): boolean {
+function standsAt(place: LimitPlace, shares: ArrayLike<number>): boolean {
   return Math.abs(quantityOf(place, shares) - place.limit.value) <= grainOf(place)
 }
 
-function worthOf(space: BlendSpace, place: Place): LimitWorth {
+function worthOf(space: BlendSpace, place: LimitPlace): LimitWorth {
   const relax = sideWorth(space, place, 'relax')
   if (!relax) throw new UnsoundAnswer(`No blend was found with less asked by ${place.limit.path}`)
   return { place, relax, tighten: sideWorth(space, place, 'tighten') }
 }
 
-function sideWorth(space: BlendSpace, place: Place, way: 'relax' | 'tighten'): SideWorth | null {
+function sideWorth(
+  space: BlendSpace,
+  place: LimitPlace,
+  way: 'relax' | 'tighten',
+): SideWorth | null {
   const { limit, owner, stated } = place
   const slide: Slide = { owner, end: limit.side, rest: stated, grain: grainOf(place) }
   const to = lookTo(place, way)
@@ -72,12 +76,12 @@ function sideWorth(space: BlendSpace, place: Place, way: 'relax' | 'tighten'): S
 }
 
 /** Whether a limit may move that way: shares end at 0 and 100 %, and no limit passes its range's other end. */
-export function hasRoom(place: Place, way: 'relax' | 'tighten'): boolean {
+export function hasRoom(place: LimitPlace, way: 'relax' | 'tighten'): boolean {
   return Math.abs(lookTo(place, way) - place.limit.value) > LEAST_ROOM_GRAINS * grainOf(place)
 }
 
 /** A value beyond which moving the limit is senseless or can change nothing more. */
-function lookTo(place: Place, way: 'relax' | 'tighten'): number {
+function lookTo(place: LimitPlace, way: 'relax' | 'tighten'): number {
   const { limit, shelf, stated } = place
   const isShare = limit.kind !== 'measure'
   if ((limit.side === 'min') === (way === 'relax')) {
@@ -89,12 +93,12 @@ function lookTo(place: Place, way: 'relax' | 'tighten'): number {
 }
 
 /** Steps of a limit below this are rounding, in its unit. */
-export function grainOf(place: Place): number {
+export function grainOf(place: LimitPlace): number {
   return GRAIN * sizeOf(place)
 }
 
 /** Size of the limited quantity on this shelf, in its unit; never 0. */
-function sizeOf({ shelf, limit }: Place): number {
+function sizeOf({ shelf, limit }: LimitPlace): number {
   const size = Math.max(Math.abs(shelf.lower), Math.abs(shelf.upper), Math.abs(limit.value))
   return size > 0 ? size : 1
 }

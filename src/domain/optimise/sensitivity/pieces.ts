@@ -5,7 +5,8 @@ import { WHOLE_PERCENT } from '../../units'
 import type { BlendSpace } from '../space/blend-space'
 import type { Side } from '../brief/limits'
 import { UnsoundAnswer } from '../../lp/unsound-answer'
-import { type Bounds, setBounds } from '../space/limit-place'
+import { setBounds } from '../space/limit-place'
+import type { Bounds } from '../../lp/program'
 
 /**
  * One value of a brief that moves while all else stays: one end of a range, or an oil's share held fast
@@ -133,8 +134,8 @@ function reachOf({ simplex }: BlendSpace, { owner, end }: Slide, way: number): n
     ...(end === 'min' ? [] : [boundRange(simplex, owner, 'upper')]),
   ]
   return way > 0
-    ? Math.min(...sides.map(({ most }) => most))
-    : Math.max(...sides.map(({ least }) => least))
+    ? Math.min(...sides.map(({ upper }) => upper))
+    : Math.max(...sides.map(({ lower }) => lower))
 }
 
 /** The price of the moving value, in cost per unit. */

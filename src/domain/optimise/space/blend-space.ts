@@ -1,14 +1,12 @@
 import type { Blend, Prices } from '../../blend/blend'
 import type { Library } from '../../blend/library'
-import { valueOfOils } from '../../blend/values'
-import type { LinearProgram, LinearRow } from '../../lp/program'
 import type { Optimal } from '../../lp/simplex/answer'
 import { Simplex } from '../../lp/simplex/simplex'
-import { fractionFromPercent, WHOLE_PERCENT } from '../../units'
 import { type Brief, type Limits, pricesOf } from '../brief/brief'
-import type { Side } from '../brief/limits'
+import { type Side, SIDES } from '../brief/limits'
 import { reckonable } from '../brief/ranges'
-import { heldForAnyLot, wishedValue } from '../lots/wishes'
+import { heldForAnyLot } from '../lots/wishes'
+import { anyLotRow, formulate, type Formulation, rowName } from './formulate'
 import { BriefCheck } from './verify'
 import { UnsoundAnswer } from '../../lp/unsound-answer'
 
@@ -32,17 +30,13 @@ export class BlendSpace {
   /** The solver itself, for passes that move a cost or a limit along a line. */
   readonly simplex: Simplex
   /** The limits of the brief as the simplex was made with them; its cost is 0. */
-  readonly program: LinearProgram
+  readonly program: Formulation
   /** What the brief states. */
   readonly prices: Prices
   /** Holds blends against the brief, from the oils alone. */
   readonly check: BriefCheck
-  readonly #perPercent: ReadonlyMap<string, Float64Array>
-  /** Rows of wishes that hold for any lot, by the wish's side and measure. */
-  readonly #wishRows: Readonly<Record<Side, Map<string, number>>> = {
-    min: new Map(),
-    max: new Map(),
-  }
+  /** Numbers of the simplex's rows by name. */
+  readonly #numbers: Map<string, number>
 
   /** Expects a brief that `checkBrief` finds sound. */
   constructor(
@@ -53,28 +47,30 @@ export class BlendSpace {
     this.measures = reckonable(brief, library)
     this.prices = pricesOf(brief)
     this.check = new BriefCheck(brief, library)
-    this.#perPercent = new Map(this.measures.map((id) => [id, this.#coefficients(id)]))
-    this.program = {
-      cost: new Float64Array(this.oils.length),
-      lower: this.oils.map((oil) => brief.oils[oil]?.min ?? 0),
-      upper: this.oils.map((oil) => brief.oils[oil]?.max ?? WHOLE_PERCENT),
-      rows: this.#rows(),
-    }
+    this.program = formulate(brief, library, 'every measure')
+    this.#numbers = new Map(this.program.rows.map(({ name }, number) => [name, number]))
     this.simplex = new Simplex(this.program)
   }
 
   /** What one percent of each oil adds to a measure, in the measure's unit. */
   perPercent(measure: string): Float64Array {
-    const values = this.#perPercent.get(measure)
-    if (!values) throw new Error(`Measure ${measure} can't be reckoned for this brief`)
-    return values
+    const row = this.program.rows[this.rowOf(measure)]
+    if (row) return row.coefficients
+    throw new Error(`Measure ${measure} has no row`)
   }
 
   /** Number of the row of a measure's typical value in the simplex. */
   rowOf(measure: string): number {
-    const place = this.measures.indexOf(measure)
-    if (place < 0) throw new Error(`Measure ${measure} can't be reckoned for this brief`)
-    return 1 + place
+    const number = this.#numbers.get(rowName.measure(measure))
+    if (number !== undefined) return number
+    throw new Error(`Measure ${measure} can't be reckoned for this brief`)
+  }
+
+  /** Number of the row of a group of the brief in the simplex. */
+  groupRowOf(group: number): number {
+    const number = this.#numbers.get(rowName.group(group))
+    if (number !== undefined) return number
+    throw new Error(`The brief has no group ${group}`)
   }
 
   /**
@@ -83,10 +79,11 @@ export class BlendSpace {
    */
   wishRowOf(measure: string, side: Side): number {
     if (!heldForAnyLot(this.brief, measure)) return this.rowOf(measure)
-    const found = this.#wishRows[side].get(measure)
+    const name = rowName.wish(measure, side)
+    const found = this.#numbers.get(name)
     if (found !== undefined) return found
-    const added = this.simplex.addRow(row(this.#wishPerPercent(measure, side), {}))
-    this.#wishRows[side].set(measure, added)
+    const added = this.simplex.addRow(anyLotRow(this.brief, this.library, measure, side))
+    this.#numbers.set(name, added)
     return added
   }
 
@@ -142,65 +139,17 @@ export class BlendSpace {
     return blend
   }
 
-  #rows(): LinearRow[] {
-    const rows = [
-      row(new Float64Array(this.oils.length).fill(1), { min: WHOLE_PERCENT, max: WHOLE_PERCENT }),
-      ...this.measures.map((id) => row(this.perPercent(id), this.#typicalWish(id))),
-      ...this.brief.groups.map((group) =>
-        row(
-          Float64Array.from(this.oils, (oil) => Number(group.oils.includes(oil))),
-          group,
-        ),
-      ),
-    ]
-    for (const { id, side, limit } of this.#wishesOnAnyLot()) {
-      this.#wishRows[side].set(id, rows.length)
-      rows.push(row(this.#wishPerPercent(id, side), { [side]: limit }))
+  #limitAnyLot(measure: string, limits: Limits): void {
+    for (const side of SIDES) {
+      const limit = limits[side]
+      if (limit !== undefined || this.#numbers.has(rowName.wish(measure, side)))
+        this.#setRow(this.wishRowOf(measure, side), { [side]: limit })
     }
-    return rows
-  }
-
-  #wishesOnAnyLot(): { id: string; side: Side; limit: number }[] {
-    return SIDES.flatMap((side) =>
-      this.measures.flatMap((id) => {
-        const limit = this.brief.measures[id]?.[side]
-        return limit === undefined || !heldForAnyLot(this.brief, id) ? [] : [{ id, side, limit }]
-      }),
-    )
-  }
-
-  #coefficients(measure: string): Float64Array {
-    const valueOf = valueOfOils(this.library, this.prices, measure)
-    return Float64Array.from(this.oils, (oil) => fractionFromPercent(valueOf(oil)))
-  }
-
-  #wishPerPercent(measure: string, side: Side): Float64Array {
-    const valueOf = wishedValue(this.brief, this.library, measure, side)
-    return Float64Array.from(this.oils, (oil) => fractionFromPercent(valueOf(oil)))
-  }
-
-  /** What the wish on a measure asks of its typical value: nothing where it holds for any lot. */
-  #typicalWish(measure: string): Limits {
-    return heldForAnyLot(this.brief, measure) ? {} : (this.brief.measures[measure] ?? {})
-  }
-
-  #limitAnyLot(measure: string, { min, max }: Limits): void {
-    const [least, most] = [this.#wishRows.min, this.#wishRows.max]
-    if (min !== undefined || least.has(measure))
-      this.#setRow(this.wishRowOf(measure, 'min'), { min })
-    if (max !== undefined || most.has(measure))
-      this.#setRow(this.wishRowOf(measure, 'max'), { max })
   }
 
   #setRow(number: number, { min, max }: Limits): void {
     this.simplex.setRowBounds(number, min ?? -Infinity, max ?? Infinity)
   }
-}
-
-const SIDES: readonly Side[] = ['min', 'max']
-
-function row(coefficients: Float64Array, { min, max }: Limits) {
-  return { coefficients, lower: min ?? -Infinity, upper: max ?? Infinity }
 }
 
 /** The same figures with their signs turned: what is least of them is the most of the others. */

@@ -2,13 +2,9 @@ import { normalised } from '../../blend/blend'
 import type { Library } from '../../blend/library'
 import { oilValue } from '../../blend/values'
 import { fractionFromPercent, WHOLE_PERCENT } from '../../units'
-import { type Brief, goalMeasure, type Limits, pricesOf } from '../brief/brief'
-import type { Side } from '../brief/limits'
+import { type Brief, goalMeasure, pricesOf } from '../brief/brief'
 import type { LinearProgram, Row, Variable } from '../../lp/solvers/program'
-import { heldForAnyLot, wishedValue } from '../lots/wishes'
-
-/** Name of the row that makes the shares add to 100 %. */
-const SUM_ROW = 'sum'
+import { formulate, type NamedRow } from './formulate'
 
 /**
  * A brief as a linear program over oil shares in percent: the limits of `shareProgram`, the goal as
@@ -19,58 +15,18 @@ export function briefProgram(brief: Brief, library: Library): LinearProgram {
   return withGoal(brief, library, shareProgram(brief, library))
 }
 
-/**
- * The limits of a brief without its goal. Variables come in the order of the brief's oils; rows are the
- * sum, the measures that have a range, and the groups. A wish that must hold for any lot has a row for
- * each side, named by its path, since the lots that have least of a measure are not those that have most.
- */
+/** The limits of a brief without its goal (see `formulate`), its variables named by the oils. */
 export function shareProgram(brief: Brief, library: Library): LinearProgram {
-  const oils = Object.keys(brief.oils)
-  const rows = [sumRow(oils), ...measureRows(brief, library, oils), ...groupRows(brief, oils)]
-  const shares = oils.map((oil): Variable => {
-    const { min, max } = brief.oils[oil] ?? {}
-    return { name: oil, lower: min ?? 0, upper: max ?? WHOLE_PERCENT, cost: 0 }
+  const { lower, upper, rows } = formulate(brief, library, 'limits only')
+  const variables = Object.keys(brief.oils).map((name, oil): Variable => {
+    return { name, lower: lower[oil] ?? NaN, upper: upper[oil] ?? NaN, cost: 0 }
   })
-  return { sense: 'min', variables: shares, rows }
+  return { sense: 'min', variables, rows: rows.map(termsOfRow) }
 }
 
-function sumRow(oils: readonly string[]): Row {
-  const terms = oils.map((_, index) => [index, 1] as const)
-  return { name: SUM_ROW, lower: WHOLE_PERCENT, upper: WHOLE_PERCENT, terms }
-}
-
-function measureRows(brief: Brief, library: Library, oils: readonly string[]): Row[] {
-  return Object.entries(brief.measures).flatMap(([measure, { min, max }]) => {
-    const path = `measures.${measure}`
-    const row = (name: string, side: Side, limits: Limits): Row => ({
-      name,
-      ...bounds(limits),
-      terms: termsOf(oils, wishedValue(brief, library, measure, side)),
-    })
-    if (!heldForAnyLot(brief, measure))
-      return min === undefined && max === undefined ? [] : [row(path, 'min', { min, max })]
-    return [
-      ...(min === undefined ? [] : [row(`${path}.min`, 'min', { min })]),
-      ...(max === undefined ? [] : [row(`${path}.max`, 'max', { max })]),
-    ]
-  })
-}
-
-/** Coefficients that turn shares in percent into the blend's weight average of a value. */
-function termsOf(oils: readonly string[], valueOf: (oil: string) => number): [number, number][] {
-  return oils.map((oil, index) => [index, fractionFromPercent(valueOf(oil))])
-}
-
-function groupRows(brief: Brief, oils: readonly string[]): Row[] {
-  return brief.groups.map((group, number) => ({
-    name: `groups[${number}]`,
-    ...bounds(group),
-    terms: oils.flatMap((oil, index) => (group.oils.includes(oil) ? [[index, 1] as const] : [])),
-  }))
-}
-
-function bounds({ min, max }: Limits): { lower: number; upper: number } {
-  return { lower: min ?? -Infinity, upper: max ?? Infinity }
+function termsOfRow({ name, lower, upper, coefficients }: NamedRow): Row {
+  const terms = [...coefficients].flatMap((one, oil) => (one === 0 ? [] : [[oil, one] as const]))
+  return { name, lower, upper, terms }
 }
 
 function withGoal(brief: Brief, library: Library, program: LinearProgram): LinearProgram {
@@ -79,11 +35,11 @@ function withGoal(brief: Brief, library: Library, program: LinearProgram): Linea
   if (measure === undefined) return withLeastChange(brief, program)
   const oils = program.variables.map(({ name }) => name)
   const prices = pricesOf(brief)
-  const cost = new Map(termsOf(oils, (oil) => oilValue(library, prices, measure, oil)))
+  const cost = oils.map((oil) => fractionFromPercent(oilValue(library, prices, measure, oil)))
   return {
     ...program,
     sense: 'minimise' in goal ? 'min' : 'max',
-    variables: program.variables.map((share, index) => ({ ...share, cost: cost.get(index) ?? 0 })),
+    variables: program.variables.map((share, index) => ({ ...share, cost: cost[index] ?? 0 })),
   }
 }
 

@@ -1,16 +1,11 @@
+import type { Bounds } from '../../lp/program'
 import type { BoundOwner } from '../../lp/simplex/simplex'
 import { WHOLE_PERCENT } from '../../units'
 import type { BlendSpace } from './blend-space'
 import { type Limit, limitsOf } from '../brief/limits'
 
-/** The two ends of a range, in the unit of what it limits; a missing end is infinite. */
-export interface Bounds {
-  readonly lower: number
-  readonly upper: number
-}
-
 /** Where a limit of a brief stands in the simplex of its space. */
-export interface Place {
+export interface LimitPlace {
   readonly limit: Limit
   readonly owner: BoundOwner
   /** What one percent of each oil adds to the limited quantity, in the limit's unit. */
@@ -27,12 +22,12 @@ const SHARE: Bounds = { lower: 0, upper: WHOLE_PERCENT }
 const NO_BOUNDS: Bounds = { lower: -Infinity, upper: Infinity }
 
 /** The places of all limits that a brief states: oils first, then groups, then measures. */
-export function placesOf(space: BlendSpace): Place[] {
+export function placesOf(space: BlendSpace): LimitPlace[] {
   return limitsOf(space.brief).map((limit) => placeOf(space, limit))
 }
 
 /** The place of the limit with this path; throws where the brief states no such limit. */
-export function placeAt(space: BlendSpace, path: string): Place {
+export function placeAt(space: BlendSpace, path: string): LimitPlace {
   const limit = limitsOf(space.brief).find((one) => one.path === path)
   if (!limit) throw new Error(`The brief states no limit ${path}`)
   return placeOf(space, limit)
@@ -45,15 +40,15 @@ export function setBounds(space: BlendSpace, { kind, index }: BoundOwner, bounds
 }
 
 /** What the limited quantity comes to for shares in percent, in the limit's unit. */
-export function quantityOf({ perPercent }: Place, shares: ArrayLike<number>): number {
+export function quantityOf({ perPercent }: LimitPlace, shares: ArrayLike<number>): number {
   return Array.from(perPercent).reduce((sum, one, oil) => sum + one * (shares[oil] ?? NaN), 0)
 }
 
-function placeOf(space: BlendSpace, limit: Limit): Place {
+function placeOf(space: BlendSpace, limit: Limit): LimitPlace {
   return limit.kind === 'oil' ? oilPlace(space, limit) : rowPlace(space, limit)
 }
 
-function oilPlace({ oils, program }: BlendSpace, limit: Limit): Place {
+function oilPlace({ oils, program }: BlendSpace, limit: Limit): LimitPlace {
   const index = oils.indexOf(limit.subject)
   return {
     limit,
@@ -65,7 +60,7 @@ function oilPlace({ oils, program }: BlendSpace, limit: Limit): Place {
   }
 }
 
-function rowPlace(space: BlendSpace, limit: Limit): Place {
+function rowPlace(space: BlendSpace, limit: Limit): LimitPlace {
   const index = rowOf(space, limit)
   const row = space.program.rows[index]
   if (!row) throw new Error(`The limit ${limit.path} has no row`)
@@ -79,10 +74,8 @@ function rowPlace(space: BlendSpace, limit: Limit): Place {
   }
 }
 
-/** Rows of a space are the sum, the measures, the groups, and wishes that hold for any lot. */
 function rowOf(space: BlendSpace, { kind, subject, side }: Limit): number {
-  if (kind === 'measure') return space.wishRowOf(subject, side)
-  return 1 + space.measures.length + Number(subject)
+  return kind === 'measure' ? space.wishRowOf(subject, side) : space.groupRowOf(Number(subject))
 }
 
 /** Least and most value of a whole blend of one oil, in the row's unit. */

@@ -1,7 +1,7 @@
 import { describe, expect, test } from 'vitest'
-import { boundRange, type Interval } from '../../../../src/domain/lp/simplex/ranging'
+import { boundRange } from '../../../../src/domain/lp/simplex/ranging'
 import { Simplex } from '../../../../src/domain/lp/simplex/simplex'
-import type { LinearProgram } from '../../../../src/domain/lp/program'
+import type { Bounds, LinearProgram } from '../../../../src/domain/lp/program'
 import type { Optimal } from '../../../../src/domain/lp/simplex/answer'
 import { blendInstance } from '../../../generator/random-programs'
 import { programOf, readCases, type Problem } from './case-files'
@@ -22,7 +22,7 @@ function near(a: number, b: number): boolean {
 }
 
 /** Points of an interval to test: its finite ends and one in the middle or far out. */
-function probes({ least, most }: Interval): number[] {
+function probes({ lower: least, upper: most }: Bounds): number[] {
   const ends = [least, most].filter(Number.isFinite)
   if (ends.length === 2) return [...ends, (least + most) / 2]
   const [end = 0] = ends
@@ -44,13 +44,13 @@ describe('ranging of Wyndor (Hillier & Lieberman, chapter 3 and sensitivity chap
   const { simplex } = optimum(programOf(wyndor))
 
   test('plant 1 needs at least 2 hours; plant 2 may have 6 to 18, plant 3 12 to 24', () => {
-    const range = (index: number): Interval => boundRange(simplex, { kind: 'row', index }, 'upper')
-    expect(range(0).least).toBeCloseTo(2, 12)
-    expect(range(0).most).toBe(Infinity)
-    expect(range(1).least).toBeCloseTo(6, 12)
-    expect(range(1).most).toBeCloseTo(18, 12)
-    expect(range(2).least).toBeCloseTo(12, 12)
-    expect(range(2).most).toBeCloseTo(24, 12)
+    const range = (index: number): Bounds => boundRange(simplex, { kind: 'row', index }, 'upper')
+    expect(range(0).lower).toBeCloseTo(2, 12)
+    expect(range(0).upper).toBe(Infinity)
+    expect(range(1).lower).toBeCloseTo(6, 12)
+    expect(range(1).upper).toBeCloseTo(18, 12)
+    expect(range(2).lower).toBeCloseTo(12, 12)
+    expect(range(2).upper).toBeCloseTo(24, 12)
   })
 })
 
@@ -68,7 +68,7 @@ describe('bound ranges, by moving the bound and solving again', () => {
           const range = boundRange(simplex, { kind: 'row', index: i }, side)
           const rests = Math.abs((answer.rowValues[i] ?? NaN) - bound) < 1e-7
           const price = equality || rests ? (answer.duals[i] ?? NaN) : 0
-          const label = `${name}, row ${i} ${side} ${bound}, [${range.least}, ${range.most}]`
+          const label = `${name}, row ${i} ${side} ${bound}, [${range.lower}, ${range.upper}]`
           const solveAt = (value: number) =>
             new Simplex(
               equality
@@ -104,7 +104,9 @@ describe('ranging', () => {
   test('refuses a program that has changed since it was solved', () => {
     const { simplex } = optimum(blendInstance(0, { kind: 'plain' }).program)
     simplex.setRowBounds(0, 99, 99)
-    expect(() => boundRange(simplex, { kind: 'row', index: 0 }, 'lower')).toThrow('solve it to optimality first')
+    expect(() => boundRange(simplex, { kind: 'row', index: 0 }, 'lower')).toThrow(
+      'solve it to optimality first',
+    )
   })
 })
 
@@ -114,7 +116,7 @@ function hasOnePoint({ duals, reducedCosts }: Optimal): boolean {
   return priced.length >= reducedCosts.length
 }
 
-function beyondEnds({ least, most }: Interval): number[] {
+function beyondEnds({ lower: least, upper: most }: Bounds): number[] {
   return [
     least - BEYOND * Math.max(1, Math.abs(least)),
     most + BEYOND * Math.max(1, Math.abs(most)),
