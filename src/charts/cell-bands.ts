@@ -1,5 +1,5 @@
 import { tickStep } from 'd3'
-import type { Terrain } from '../domain/optimise/terrain'
+import type { Terrain } from '../domain/optimise/map/terrain-linear'
 import type { MapScales } from './map'
 import { STEPS } from './terrain'
 

@@ -1,6 +1,6 @@
 import { range, scaleLinear, type ScaleLinear } from 'd3'
-import type { Limits } from '../domain/optimise/brief'
-import type { Range } from '../domain/optimise/ranges'
+import type { Limits } from '../domain/optimise/brief/brief'
+import type { Range } from '../domain/optimise/brief/ranges'
 
 /** Steps of a measure's gauge in the measure's own unit. */
 export interface Steps {

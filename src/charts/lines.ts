@@ -1,6 +1,6 @@
 import { scaleLinear, type ScaleLinear } from 'd3'
-import type { Range } from '../domain/optimise/ranges'
-import type { Sample } from '../domain/optimise/sample'
+import type { Range } from '../domain/optimise/brief/ranges'
+import type { Sample } from '../domain/optimise/map/sample-linear'
 
 /** One upright axis of the lines: its measure, where it stands, and its scale to px from the top. */
 export interface LineAxis {

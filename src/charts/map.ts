@@ -1,5 +1,5 @@
 import { line, polygonContains, scaleLinear, type ScaleLinear } from 'd3'
-import type { Corner } from '../domain/optimise/region'
+import type { Corner } from '../domain/optimise/map/region'
 
 /** A place on the map in its axes' units. */
 export interface Place {

@@ -1,7 +1,8 @@
 import { area, line, scaleLinear, type ScaleLinear } from 'd3'
 import type { Oil } from '../domain/blend/oil'
-import { bestCostAt, costOn, type PricePiece, type PriceWalk } from '../domain/optimise/reprice'
-import type { Quantile } from '../domain/optimise/variation'
+import { bestCostAt, costOn, type PriceWalk } from '../domain/optimise/reprice/price-walk'
+import type { PricePiece } from '../domain/optimise/reprice/price-pieces'
+import type { Quantile } from '../domain/chance/quantiles'
 import { WHOLE_PERCENT } from '../domain/units'
 import { inStripOrder } from './strip'
 

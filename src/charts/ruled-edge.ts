@@ -1,4 +1,4 @@
-import type { RuledTerrain } from '../domain/optimise/rules'
+import type { RuledTerrain } from '../domain/optimise/map/terrain-ruled'
 import type { Place } from './map'
 
 /** Numbers of a grid's point; one outside of it counts as a point without a blend. */

@@ -1,5 +1,5 @@
 import { contours, geoPath, geoTransform, tickStep, type ContourMultiPolygon } from 'd3'
-import type { Terrain } from '../domain/optimise/terrain'
+import type { Terrain } from '../domain/optimise/map/terrain-linear'
 import type { MapScales } from './map'
 
 /** One step of a terrain's height. */

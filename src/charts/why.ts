@@ -1,5 +1,5 @@
 import { line, scaleLinear, type ScaleLinear } from 'd3'
-import type { WhyCurve } from '../domain/optimise/why'
+import type { WhyCurve } from '../domain/optimise/why/why'
 
 /** A small curve drawn over a box in px. */
 export interface WhyDrawing {

@@ -1,4 +1,4 @@
-import type { Range } from '../domain/optimise/ranges'
+import type { Range } from '../domain/optimise/brief/ranges'
 import type { MapScales, Place } from './map'
 
 /** A part of a map in its axes' units. */

@@ -1,5 +1,5 @@
 import { jsonSchemas } from '../data/json-schema'
-import type { Slack } from '../domain/optimise/alternatives'
+import type { Slack } from '../domain/optimise/alternatives/slack'
 import { fractionFromPercent } from '../domain/units'
 import { askAboutBrief, ROBUST_FLAG, TIME_FLAG, TIME_HELP } from './ask-solver'
 import { type Read, readNumber } from './axes'

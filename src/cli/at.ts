@@ -1,5 +1,5 @@
 import { jsonSchemas } from '../data/json-schema'
-import type { Point } from '../domain/optimise/point'
+import type { Point } from '../domain/optimise/solve/point'
 import { askAboutBrief, ROBUST_FLAG, TIME_FLAG, TIME_HELP } from './ask-solver'
 import { type Read, readAxes } from './axes'
 import { allInvalid, type Command } from './command'

@@ -1,6 +1,6 @@
 import { library } from '../data/library'
 import { problem, type Problem } from '../domain/blend/check-blend'
-import type { SurfaceAxis } from '../domain/optimise/surface'
+import type { SurfaceAxis } from '../domain/optimise/pareto/blend-surface'
 
 /** What a flag was read as, or what is wrong with it. */
 export type Read<T> = { readonly value: T } | { readonly problem: Problem }

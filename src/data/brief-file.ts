@@ -1,6 +1,6 @@
 import { z } from 'zod'
-import type { Brief } from '../domain/optimise/brief'
-import type { BriefRules } from '../domain/optimise/rules/brief-rules'
+import type { Brief } from '../domain/optimise/brief/brief'
+import type { BriefRules } from '../domain/optimise/brief/brief-rules'
 import { found } from './problems'
 
 const GOAL_FORMS =

@@ -1,5 +1,5 @@
-import { checkBrief } from '../domain/optimise/check-brief'
-import type { Brief } from '../domain/optimise/brief'
+import { checkBrief } from '../domain/optimise/brief/check-brief'
+import type { Brief } from '../domain/optimise/brief/brief'
 import type { Library } from '../domain/blend/library'
 import { briefFile, briefOf } from './brief-file'
 import { type Parsed, parseJson } from './problems'

@@ -2,8 +2,8 @@ import { library } from '../data/library'
 import { measureOf } from '../domain/blend/library'
 import { type Blend, normalised, type Prices, totalChange } from '../domain/blend/blend'
 import { blendValues } from '../domain/blend/values'
-import { goalMeasure } from '../domain/optimise/brief'
-import type { Found } from '../domain/optimise/solve'
+import { goalMeasure } from '../domain/optimise/brief/brief'
+import type { Found } from '../domain/optimise/brief/answer'
 import { type Column, columnOf, type Facts, factsOf } from './bench-facts'
 import {
   candidateOf,

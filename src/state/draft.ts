@@ -1,9 +1,9 @@
 import { library } from '../data/library'
 import type { Blend } from '../domain/blend/blend'
 import { type Pack, pricePerKgOfPack } from '../domain/cost/pack'
-import type { Brief, Goal, Limits, OilGroup, ShelfOil } from '../domain/optimise/brief'
-import type { BriefRules } from '../domain/optimise/rules/brief-rules'
-import type { Axes } from '../domain/optimise/region'
+import type { Brief, Goal, Limits, OilGroup, ShelfOil } from '../domain/optimise/brief/brief'
+import type { BriefRules } from '../domain/optimise/brief/brief-rules'
+import type { Axes } from '../domain/optimise/map/region'
 import { WHOLE_PERCENT } from '../domain/units'
 import { type Stock, withinStock } from './stock'
 

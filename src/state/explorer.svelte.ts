@@ -1,9 +1,9 @@
 import { library } from '../data/library'
 import type { Problem } from '../domain/blend/check-blend'
-import type { Brief } from '../domain/optimise/brief'
-import { statesRules } from '../domain/optimise/rules'
-import type { Answer, Found } from '../domain/optimise/solve'
-import type { Study } from '../domain/optimise/study'
+import type { Brief } from '../domain/optimise/brief/brief'
+import { mayTakeLong } from '../domain/optimise/brief/brief-rules'
+import type { Answer, Found } from '../domain/optimise/brief/answer'
+import type { Study } from '../domain/optimise/solve/study'
 import { proxy, type SolverClient } from '../worker/client'
 import { briefOfDraft, type Draft } from './draft'
 import type { WorkHistory } from './history.svelte'
@@ -142,7 +142,7 @@ export class Explorer {
     { brief, draft }: StudyQuestion,
     signal: AbortSignal,
   ): Promise<Study> {
-    if (!statesRules(brief)) return client.ask((service, solver) => service.study(solver, brief))
+    if (!mayTakeLong(brief)) return client.ask((service, solver) => service.study(solver, brief))
     let answer: Answer | undefined
     // It comes through a channel of its own, so it may come after the whole study.
     let isWhole = false

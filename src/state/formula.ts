@@ -1,4 +1,4 @@
-import type { Brief, OilGroup } from '../domain/optimise/brief'
+import type { Brief, OilGroup } from '../domain/optimise/brief/brief'
 import type { Draft, Formula } from './draft'
 
 /**

@@ -1,4 +1,4 @@
-import type { OilGroup } from '../domain/optimise/brief'
+import type { OilGroup } from '../domain/optimise/brief/brief'
 import type { Draft } from './draft'
 
 /** The draft with one more group of oils that are limited together. */

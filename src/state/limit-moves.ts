@@ -1,5 +1,5 @@
-import type { Brief } from '../domain/optimise/brief'
-import { type Limit, withLimit } from '../domain/optimise/limits'
+import type { Brief } from '../domain/optimise/brief/brief'
+import { type Limit, withLimit } from '../domain/optimise/brief/limits'
 import { type Draft, openGroups, type ShelfRow, withRow } from './draft'
 
 /** A limit and the value it goes to. */

@@ -1,6 +1,7 @@
 import type { Blend } from '../domain/blend/blend'
-import type { Brief } from '../domain/optimise/brief'
-import type { BlendSpread, RobustPrice, Spread } from '../domain/optimise/variation'
+import type { Brief } from '../domain/optimise/brief/brief'
+import type { BlendSpread, Spread } from '../domain/optimise/lots/spread'
+import type { RobustPrice } from '../domain/optimise/solve/robust-price'
 import type { SolverClient } from '../worker/client'
 import { Latest } from './latest'
 

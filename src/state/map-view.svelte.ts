@@ -1,13 +1,18 @@
 import type { Place } from '../charts/map'
 import { library } from '../data/library'
-import type { Brief } from '../domain/optimise/brief'
+import type { Brief } from '../domain/optimise/brief/brief'
 import { COST } from '../domain/blend/measure'
-import { type Land, type LandQuestion, type Lens, withLens } from '../domain/optimise/land'
-import type { Point } from '../domain/optimise/point'
-import type { Range } from '../domain/optimise/ranges'
-import { statesRules } from '../domain/optimise/rules'
-import type { Sample } from '../domain/optimise/sample'
-import type { Answer } from '../domain/optimise/solve'
+import {
+  type Land,
+  type LandQuestion,
+  type Lens,
+  withLens,
+} from '../domain/optimise/map/land-question'
+import type { Point } from '../domain/optimise/solve/point'
+import type { Range } from '../domain/optimise/brief/ranges'
+import { mayTakeLong } from '../domain/optimise/brief/brief-rules'
+import type { Sample } from '../domain/optimise/map/sample-linear'
+import type { Answer } from '../domain/optimise/brief/answer'
 import { proxy, type SolverClient } from '../worker/client'
 import type { Explorer } from './explorer.svelte'
 import { Latest } from './latest'
@@ -77,7 +82,7 @@ export class MapView {
     this.#explorer = explorer
     this.#lands = new Latest(
       (question, signal) =>
-        statesRules(question.brief)
+        mayTakeLong(question.brief)
           ? this.#landUnderRules(patient, question, signal)
           : client.ask((service) => service.land(question)),
       ({ brief }, land) => {

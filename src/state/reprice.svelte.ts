@@ -9,13 +9,9 @@ import { barMeasures } from '../domain/blend/compare'
 import { COST } from '../domain/blend/measure'
 import { spreadsIn } from '../domain/cost/price-history'
 import type { PriceBook } from '../domain/cost/offer'
-import { type Brief, pricesOf } from '../domain/optimise/brief'
-import type {
-  PriceWalkAnswer,
-  PriceWalkOrder,
-  TogetherAnswer,
-  TogetherOrder,
-} from '../domain/optimise/reprice'
+import { type Brief, pricesOf } from '../domain/optimise/brief/brief'
+import type { PriceWalkAnswer, PriceWalkOrder } from '../domain/optimise/reprice/price-walk'
+import type { TogetherAnswer, TogetherOrder } from '../domain/optimise/reprice/together'
 import { oilWeight } from '../domain/replace/batch-change'
 import {
   type GoneAnswer,

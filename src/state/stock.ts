@@ -1,4 +1,4 @@
-import type { Limits } from '../domain/optimise/brief'
+import type { Limits } from '../domain/optimise/brief/brief'
 import { fractionFromPercent, percentFromFraction, WHOLE_PERCENT } from '../domain/units'
 
 /** How far a blend goes by what is there of an oil. */

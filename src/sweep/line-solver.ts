@@ -4,7 +4,7 @@ import { readSweepLine, type SweepScenario } from '../data/sweep-file'
 import type { Problem } from '../domain/blend/check-blend'
 import type { Library } from '../domain/blend/library'
 import { PriceSolver } from '../domain/optimise/reprice/price-solver'
-import type { Answer } from '../domain/optimise/solve'
+import type { Answer } from '../domain/optimise/brief/answer'
 import { type BriefText, LONGEST_LINE, type Status } from './batch'
 import { Recent } from './recent'
 

@@ -1,7 +1,9 @@
 import type { Library } from '../domain/blend/library'
-import { checkBrief } from '../domain/optimise/check-brief'
-import { solveWithOwn } from '../domain/optimise/solvers/own'
-import { type Acids, robustPrice, spreadOf } from '../domain/optimise/variation'
+import { checkBrief } from '../domain/optimise/brief/check-brief'
+import { solveWithOwn } from '../domain/lp/solvers/own'
+import type { Acids } from '../domain/optimise/lots/saponification'
+import { robustPrice } from '../domain/optimise/solve/robust-price'
+import { spreadOf } from '../domain/optimise/lots/spread'
 import type { LotsService } from './protocol'
 
 /** What the lots of oils can be told by: also the acids as molecules, for the lye. */

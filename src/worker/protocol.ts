@@ -1,33 +1,26 @@
 import type { Blend } from '../domain/blend/blend'
-import type { Alternatives, AlternativesOrder } from '../domain/optimise/alternatives'
-import type { NoAnswer } from '../domain/optimise/ask-space'
-import type { Attainable } from '../domain/optimise/attainable'
-import type { Brief } from '../domain/optimise/brief'
-import type { Confirmation } from '../domain/optimise/confirm'
-import type { Land, LandQuestion } from '../domain/optimise/land'
-import type { Point, PointOptions } from '../domain/optimise/point'
-import type { Reasons } from '../domain/optimise/reasons'
-import type { Axes } from '../domain/optimise/region'
-import type {
-  RuledAlternatives,
-  RuledAttainable,
-  RuledFrontier,
-  RuledTerrain,
-} from '../domain/optimise/rules'
-import type {
-  PriceWalkAnswer,
-  PriceWalkOrder,
-  TogetherAnswer,
-  TogetherOrder,
-} from '../domain/optimise/reprice'
-import type { Sample } from '../domain/optimise/sample'
-import type { Answer, Found } from '../domain/optimise/solve'
+import type { AlternativesAnswer } from '../domain/optimise/alternatives/alternatives'
+import type { AlternativesOrder } from '../domain/optimise/alternatives/alternatives-linear'
+import type { Land, LandQuestion } from '../domain/optimise/map/land-question'
+import type { TerrainAnswer, TerrainOrder } from '../domain/optimise/map/terrain'
+import type { FrontierAnswer, FrontierOrder } from '../domain/optimise/pareto/frontier'
+import type { AttainableAnswer } from '../domain/optimise/ranges/attainable'
+import type { NoAnswer } from '../domain/optimise/brief/answer'
+import type { Brief } from '../domain/optimise/brief/brief'
+import type { Confirmation } from '../domain/optimise/solve/confirm'
+import type { Point, PointOptions } from '../domain/optimise/solve/point'
+import type { Reasons } from '../domain/optimise/why/reasons'
+import type { PriceWalkAnswer, PriceWalkOrder } from '../domain/optimise/reprice/price-walk'
+import type { TogetherAnswer, TogetherOrder } from '../domain/optimise/reprice/together'
+import type { Sample } from '../domain/optimise/map/sample-linear'
+import type { Answer, Found } from '../domain/optimise/brief/answer'
 import type { StudyAnswer, StudyQuestion } from '../domain/optimise/studies/question'
-import type { Study } from '../domain/optimise/study'
-import type { Progress, Surface, SurfaceAxis } from '../domain/optimise/surface'
-import type { Terrain } from '../domain/optimise/terrain'
-import type { BlendSpread, Draws, RobustPrice } from '../domain/optimise/variation'
-import type { Why } from '../domain/optimise/why'
+import type { Study } from '../domain/optimise/solve/study'
+import type { Progress } from '../domain/lp/pareto/grow'
+import type { BlendSpread } from '../domain/optimise/lots/spread'
+import type { Draws } from '../domain/optimise/lots/draws'
+import type { RobustPrice } from '../domain/optimise/solve/robust-price'
+import type { Why } from '../domain/optimise/why/why'
 
 /** The solvers that can be asked for by name: our own first, then those that give a second opinion. */
 export const SOLVER_NAMES = ['barwright', 'javascript-lp-solver', 'highs'] as const
@@ -42,91 +35,27 @@ export interface TimeLimit {
   readonly timeMs?: number | undefined
 }
 
-/** What to lay a terrain over. */
-export interface TerrainOrder extends TimeLimit {
-  readonly axes: Axes
-  /** The measure whose best is the height. */
-  readonly value: string
-  readonly columns: number
-  readonly rows: number
-}
-
-/** What to find of a trade-off surface. */
-export interface FrontierOrder extends TimeLimit {
-  readonly axes: readonly SurfaceAxis[]
-  readonly wholeHull: boolean
-}
-
-/** A trade-off surface as it is told: axes by name, and every measure of each corner. */
-export interface Frontier extends Omit<
-  Extract<Surface, { status: 'optimal' }>,
-  'axes' | 'vertices'
-> {
-  readonly axes: readonly string[]
-  readonly wanted: readonly ('more' | 'less')[]
-  readonly vertices: readonly {
-    readonly measures: Readonly<Record<string, number>>
-    readonly blend: Blend
-  }[]
-}
-
-/** An answer other than that there is none, which is told in the same way for all questions. */
-export type Told<T extends { readonly status: string }> = Exclude<
-  T,
-  { readonly status: 'infeasible' }
->
-
-/** A trade-off under rules as it is told: axes by name, and every measure of each end. */
-export type ToldRuledFrontier =
-  | ({
-      readonly status: 'optimal' | 'feasible'
-      readonly axes: readonly string[]
-      readonly wanted: readonly ('more' | 'less')[]
-    } & Omit<FoundFrontier, 'status' | 'axes'>)
-  | Extract<RuledFrontier, { status: 'undecided' }>
-
-type FoundFrontier = Extract<RuledFrontier, { axes: unknown }>
-
-/** A terrain under rules as it is told. */
-export type ToldRuledTerrain =
-  /** Every height is proved, or that there is none; and so is the region's edge on the grid. */
-  | ({ readonly status: 'optimal' } & RuledTerrain)
-  /** The gap is the largest of all heights, in the height's unit; so many points are not settled at all. */
-  | ({
-      readonly status: 'feasible'
-      readonly gap: number
-      readonly openPoints: number
-    } & RuledTerrain)
-  /** Time ran out before any blend was found. */
-  | { readonly status: 'undecided' }
-
 /** Questions about all that a brief allows. */
 export interface ExploringService {
   /** The true least and most of every measure and every oil's share. */
-  range(
-    brief: Brief,
-    limit?: TimeLimit,
-  ): Promise<OrNone<({ readonly status: 'optimal' } & Attainable) | Told<RuledAttainable>>>
+  range(brief: Brief, limit?: TimeLimit): Promise<OrNone<AttainableAnswer>>
   /** The exact trade-off surface over two to four measures; under rules over two. */
   frontier(
     brief: Brief,
     order: FrontierOrder,
     onProgress?: (progress: Progress) => void,
-  ): Promise<OrNone<Frontier | ToldRuledFrontier>>
+  ): Promise<OrNone<FrontierAnswer>>
   /** The worth of every limit and price that decides an answer, and all of it in words. */
   reasons(brief: Brief, found: Found): Promise<Reasons | undefined>
   /** Why the best blend of a brief is what it is, with curves; undefined where the goal has no prices. */
   why(brief: Brief, found: Found): Promise<Why | undefined>
   /** The best of a measure over a grid of two others. */
-  terrain(
-    brief: Brief,
-    order: TerrainOrder,
-  ): Promise<OrNone<({ readonly status: 'optimal' } & Terrain) | ToldRuledTerrain>>
+  terrain(brief: Brief, order: TerrainOrder): Promise<OrNone<TerrainAnswer>>
   /** Blends nearly as good as the best and as different as can be. */
   alternatives(
     brief: Brief,
     order: AlternativesOrder & TimeLimit,
-  ): Promise<OrNone<Told<Alternatives> | Told<RuledAlternatives>>>
+  ): Promise<OrNone<AlternativesAnswer>>
 }
 
 /** Questions about what varies from lot to lot. */

@@ -1,5 +1,6 @@
 import type { Library } from '../domain/blend/library'
-import { priceWalk, pricesTogether } from '../domain/optimise/reprice'
+import { priceWalk } from '../domain/optimise/reprice/price-walk'
+import { pricesTogether } from '../domain/optimise/reprice/together'
 import type { RepricingService } from './protocol'
 
 /** Answers to questions about prices that move. */

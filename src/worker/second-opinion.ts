@@ -1,6 +1,6 @@
-import type { Brief } from '../domain/optimise/brief'
-import type { Confirmation } from '../domain/optimise/confirm'
-import type { Found } from '../domain/optimise/solve'
+import type { Brief } from '../domain/optimise/brief/brief'
+import type { Confirmation } from '../domain/optimise/solve/confirm'
+import type { Found } from '../domain/optimise/brief/answer'
 import type { SolverClient } from './client'
 
 /**

@@ -1,19 +1,18 @@
 import { transfer } from 'comlink'
-import { withNearest } from '../domain/optimise/ask-space'
-import { BlendSpace } from '../domain/optimise/blend-space'
-import { checkBrief } from '../domain/optimise/check-brief'
-import { confirm } from '../domain/optimise/confirm'
-import { landOf } from '../domain/optimise/land'
-import { solveAt } from '../domain/optimise/point'
-import type { SolveProgram } from '../domain/optimise/program'
-import { landUnderRules, sampleUnderRules, statesRules } from '../domain/optimise/rules'
-import { sampleSpace } from '../domain/optimise/sample'
-import { solveBrief } from '../domain/optimise/solve'
-import { solveWithJslp } from '../domain/optimise/solvers/jslp'
-import { solveWithOwn } from '../domain/optimise/solvers/own'
+import { withNearest } from '../domain/optimise/solve/ask-space'
+import { BlendSpace } from '../domain/optimise/space/blend-space'
+import { checkBrief } from '../domain/optimise/brief/check-brief'
+import { confirm } from '../domain/optimise/solve/confirm'
+import { landOf } from '../domain/optimise/map/land'
+import { solveAt } from '../domain/optimise/solve/point'
+import type { SolveProgram } from '../domain/lp/solvers/program'
+import { sampleOfSpace } from '../domain/optimise/map/sample'
+import { solveBrief } from '../domain/optimise/solve/solve'
+import { solveWithJslp } from '../domain/lp/solvers/jslp'
+import { solveWithOwn } from '../domain/lp/solvers/own'
 import { oneStepStudy } from '../domain/optimise/studies/study'
-import { studyBrief } from '../domain/optimise/study'
-import { UnsoundAnswer } from '../domain/optimise/verify'
+import { studyBrief } from '../domain/optimise/solve/study'
+import { UnsoundAnswer } from '../domain/lp/unsound-answer'
 import { createExploring } from './explore'
 import { createLots, type LotsLibrary } from './lots'
 import { lastOf, resultOf } from './piecemeal'
@@ -81,15 +80,12 @@ export function createService(library: LotsLibrary, loadHighs: LoadHighs): Solve
       ),
     land: async (question, goesOn) => {
       if (checkBrief(question.brief, library).length > 0) return undefined
-      if (!statesRules(question.brief)) return landOf(question, library)
-      return lastOf(landUnderRules(question, library), goesOn)
+      return lastOf(landOf(question, library), goesOn)
     },
     sample: async (brief, count, goesOn) => {
       if (checkBrief(brief, library).length > 0) return undefined
       const space = new BlendSpace(brief, library)
-      const sample = statesRules(brief)
-        ? await resultOf(sampleUnderRules(space, count, SAMPLE_SEED), goesOn)
-        : sampleSpace(space, count, SAMPLE_SEED)
+      const sample = await resultOf(sampleOfSpace(space, count, SAMPLE_SEED), goesOn)
       return sample && transfer(sample, [sample.shares.buffer, sample.values.buffer])
     },
     solveAt: (name, brief, point, options) =>

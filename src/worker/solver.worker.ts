@@ -1,6 +1,6 @@
 import { expose } from 'comlink'
 import wasmUrl from 'highs/runtime?url'
-import { highsSolver } from '../domain/optimise/solvers/highs'
+import { highsSolver } from '../domain/lp/solvers/highs'
 import type { LotsLibrary } from './lots'
 import { createService } from './service'
 

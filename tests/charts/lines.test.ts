@@ -1,6 +1,6 @@
 import { expect, test } from 'vitest'
 import { keptRows, lineAxes, lineHeights, rangeIn } from '../../src/charts/lines'
-import type { Sample } from '../../src/domain/optimise/sample'
+import type { Sample } from '../../src/domain/optimise/map/sample-linear'
 
 /** Three blends of one oil with two measures each. */
 const SAMPLE: Sample = {

@@ -1,7 +1,7 @@
 import { expect, test } from 'vitest'
 import { costSpans, walkDrawing } from '../../src/charts/reprice'
 import { library } from '../../src/data/library'
-import { priceWalk, type PriceWalk } from '../../src/domain/optimise/reprice'
+import { priceWalk, type PriceWalk } from '../../src/domain/optimise/reprice/price-walk'
 
 const FRAME = { width: 400, left: 50, right: 10, costHeight: 100, shareHeight: 60 }
 

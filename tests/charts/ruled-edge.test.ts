@@ -1,6 +1,6 @@
 import { expect, test } from 'vitest'
 import { edgeRings } from '../../src/charts/ruled-edge'
-import type { RuledTerrain } from '../../src/domain/optimise/rules'
+import type { RuledTerrain } from '../../src/domain/optimise/map/terrain-ruled'
 
 /** A terrain one unit apart from 0 on, drawn as rows from the top down: `#` has a blend. */
 function land(rows: readonly string[], ends: RuledTerrain['ends'] = []): RuledTerrain {

@@ -1,7 +1,7 @@
 import { expect, test } from 'vitest'
 import { mapScales } from '../../src/charts/map'
 import { type Band, terrainBands, terrainSteps } from '../../src/charts/terrain'
-import type { Terrain } from '../../src/domain/optimise/terrain'
+import type { Terrain } from '../../src/domain/optimise/map/terrain-linear'
 
 const LAST = 20
 const steps = Array.from({ length: LAST + 1 }, (_, index) => index)

@@ -1,6 +1,6 @@
 import { describe, expect, test } from 'vitest'
-import type { Answer } from '../../src/domain/optimise/solve'
-import type { Reasons } from '../../src/domain/optimise/reasons'
+import type { Answer } from '../../src/domain/optimise/brief/answer'
+import type { Reasons } from '../../src/domain/optimise/why/reasons'
 import { barwright, withInput } from './run-cli'
 
 /** Two oils and one wish, so that every figure can be worked by hand. */

@@ -3,7 +3,7 @@ import { expect } from 'vitest'
 import { pageTest } from '../browser/page-test'
 import type { BatchPlan } from '../../src/domain/batch/plan'
 import type { Blend } from '../../src/domain/blend/blend'
-import type { Answer } from '../../src/domain/optimise/solve'
+import type { Answer } from '../../src/domain/optimise/brief/answer'
 import {
   expectNow,
   field,

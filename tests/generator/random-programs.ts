@@ -1,4 +1,4 @@
-import type { LinearProgram } from '../../src/domain/simplex'
+import type { LinearProgram } from '../../src/domain/lp/program'
 import { at, product, Random, shuffled } from './random'
 
 /*

@@ -1,4 +1,5 @@
-import type { BlendRules, LinearProgram } from '../../src/domain/simplex'
+import type { BlendRules } from '../../src/domain/lp/search/rules'
+import type { LinearProgram } from '../../src/domain/lp/program'
 import { Random, shuffled } from './random'
 import { blendInstance } from './random-programs'
 

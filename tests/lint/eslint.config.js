@@ -4,6 +4,7 @@ import globals from 'globals'
 import { defineConfig } from 'eslint/config'
 import tseslint from 'typescript-eslint'
 import { folderConfigs } from './folder-rules.js'
+import { roomConfig } from './may-import.js'
 
 const TYPED = ['**/*.ts', '**/*.svelte']
 
@@ -34,7 +35,7 @@ const withTypes = {
  */
 const inMatrixLoops = {
   name: 'barwright/matrix-loops',
-  files: ['src/domain/simplex/*.ts'],
+  files: ['src/domain/lp/simplex/*.ts', 'src/domain/lp/search/*.ts'],
   rules: { '@typescript-eslint/no-non-null-assertion': 'off' },
 }
 
@@ -131,4 +132,5 @@ export default defineConfig(
   quietSource,
   inTests,
   folderConfigs(),
+  roomConfig,
 )

@@ -1,6 +1,6 @@
 import { describe, expect, test } from 'vitest'
-import { briefFaults } from '../domain/optimise/surface/brief-surfaces'
-import { programFaults } from '../domain/optimise/surface/program-surfaces'
+import { briefFaults } from '../domain/optimise/pareto/brief-surfaces'
+import { programFaults } from '../domain/lp/pareto/program-surfaces'
 import { sampleBriefs } from '../property/briefs'
 
 const PROGRAMS = 1_600

@@ -3,7 +3,7 @@ import { library } from '../../src/data/library'
 import { type Blend, normalised } from '../../src/domain/blend/blend'
 import { COST } from '../../src/domain/blend/measure'
 import { blendValue } from '../../src/domain/blend/values'
-import type { Brief, Goal, Limits, OilGroup, ShelfOil } from '../../src/domain/optimise/brief'
+import type { Brief, Goal, Limits, OilGroup, ShelfOil } from '../../src/domain/optimise/brief/brief'
 
 /*
  * Random briefs over the real library. A blend is planted first and the ranges are drawn around it,

@@ -1,6 +1,6 @@
 import measuresFile from '../../data/measures.json'
 import oilsFile from '../../data/oils.json'
-import type { Brief } from '../../src/domain/optimise/brief'
+import type { Brief } from '../../src/domain/optimise/brief/brief'
 
 /*
  * An answer's check without a line of the product: straight from the data files, by the definition of

@@ -1,15 +1,15 @@
 import { describe, expect, test } from 'vitest'
 import { library } from '../../src/data/library'
-import type { Brief } from '../../src/domain/optimise/brief'
-import { shareProgram } from '../../src/domain/optimise/brief-program'
-import { isFeasible } from '../domain/optimise/feasible'
-import { frontierOf, type Wanted } from '../../src/domain/optimise/frontier'
-import { solveAt } from '../../src/domain/optimise/point'
-import { withoutWishesOn } from '../../src/domain/optimise/ranges'
-import type { Axes, Corner } from '../../src/domain/optimise/region'
-import { BlendSpace } from '../../src/domain/optimise/blend-space'
-import { attainableRegion } from '../../src/domain/optimise/surface'
-import { highs } from '../domain/optimise/loaded-highs'
+import type { Brief } from '../../src/domain/optimise/brief/brief'
+import { shareProgram } from '../../src/domain/optimise/space/brief-program'
+import { isFeasible } from '../domain/optimise/infeasible/feasible'
+import { undominated, type Wanted } from '../../src/domain/optimise/pareto/undominated'
+import { solveAt } from '../../src/domain/optimise/solve/point'
+import { withoutWishesOn } from '../../src/domain/optimise/brief/ranges'
+import type { Axes, Corner } from '../../src/domain/optimise/map/region'
+import { BlendSpace } from '../../src/domain/optimise/space/blend-space'
+import { attainableRegion } from '../../src/domain/optimise/map/attainable-region'
+import { highs } from '../domain/lp/solvers/loaded-highs'
 import { sampleBriefs } from './briefs'
 import { faults, valueOf } from './recheck'
 
@@ -97,7 +97,7 @@ describe(`the regions of ${BRIEFS} random briefs`, () => {
   test('have a frontier that nothing beats, from one best end to the other', () => {
     for (const { corners } of drawn) {
       for (const wanted of WANTED) {
-        const frontier = frontierOf(corners, wanted)
+        const frontier = undominated(corners, wanted)
         const [across, up] = [best(corners, 'x', wanted[0]), best(corners, 'y', wanted[1])]
         const { width, height } = sizeOf(corners)
         expect(Math.abs(best(frontier, 'x', wanted[0]) - across) / width).toBeLessThan(TOLERANCE)

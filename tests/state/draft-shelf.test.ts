@@ -1,5 +1,5 @@
 import { describe, expect, test } from 'vitest'
-import { limitsOf } from '../../src/domain/optimise/limits'
+import { limitsOf } from '../../src/domain/optimise/brief/limits'
 import { briefOfDraft, type Draft, priceOf, type ShelfRow, withRow } from '../../src/state/draft'
 import { draftOfBrief, withFormula } from '../../src/state/formula'
 import { withLimitMoved } from '../../src/state/limit-moves'

@@ -1,5 +1,5 @@
 import { afterEach, beforeEach, expect, test, vi } from 'vitest'
-import type { BriefRules } from '../../src/domain/optimise/rules'
+import type { BriefRules } from '../../src/domain/optimise/brief/brief-rules'
 import { Explorer } from '../../src/state/explorer.svelte'
 import { FIRST_WORK } from '../../src/state/first-work'
 import { WorkHistory } from '../../src/state/history.svelte'

@@ -4,7 +4,7 @@ import { Explorer } from '../../src/state/explorer.svelte'
 import { FIRST_WORK } from '../../src/state/first-work'
 import { WorkHistory } from '../../src/state/history.svelte'
 import { RepriceDesk } from '../../src/state/reprice.svelte'
-import { costOn } from '../../src/domain/optimise/reprice'
+import { costOn } from '../../src/domain/optimise/reprice/price-walk'
 import { benchSolver } from './bench-solver'
 
 const FORMULA = { coconut: 28, shea: 34, olive: 22, 'rapeseed-low-erucic': 16 }

@@ -2,8 +2,8 @@ import { MessageChannel } from 'node:worker_threads'
 import { expose } from 'comlink'
 import nodeEndpoint from 'comlink/dist/esm/node-adapter.mjs'
 import { describe, expect, test } from 'vitest'
-import type { Brief } from '../../src/domain/optimise/brief'
-import type { Answer } from '../../src/domain/optimise/solve'
+import type { Brief } from '../../src/domain/optimise/brief/brief'
+import type { Answer } from '../../src/domain/optimise/brief/answer'
 import {
   CalledOff,
   SolverClient,

@@ -2,10 +2,11 @@ import { parentPort } from 'node:worker_threads'
 import { expose } from 'comlink'
 import nodeEndpoint from 'comlink/dist/esm/node-adapter.mjs'
 import { library } from '../../src/data/library'
-import type { Brief } from '../../src/domain/optimise/brief'
-import type { LinearProgram, ProgramOutcome } from '../../src/domain/optimise/program'
-import { type Answer, solveBrief } from '../../src/domain/optimise/solve'
-import { solveWithJslp } from '../../src/domain/optimise/solvers/jslp'
+import type { Brief } from '../../src/domain/optimise/brief/brief'
+import type { LinearProgram, ProgramOutcome } from '../../src/domain/lp/solvers/program'
+import type { Answer } from '../../src/domain/optimise/brief/answer'
+import { solveBrief } from '../../src/domain/optimise/solve/solve'
+import { solveWithJslp } from '../../src/domain/lp/solvers/jslp'
 
 /** javascript-lp-solver alone, with nobody to step in for it, where it can be stopped. */
 export interface JslpThread {

@@ -1,8 +1,8 @@
 import { afterAll, beforeAll, describe, expect, test } from 'vitest'
-import type { Answer } from '../../src/domain/optimise/solve'
+import type { Answer } from '../../src/domain/optimise/brief/answer'
 import { SolverClient } from '../../src/worker/client'
-import { type Trap, traps } from '../domain/optimise/lp-cases'
-import { trapBrief } from '../domain/optimise/trap-briefs'
+import { type Trap, traps } from '../domain/lp/solvers/lp-cases'
+import { trapBrief } from '../domain/lp/solvers/trap-briefs'
 import { buildThread, type ThreadProgram } from './build-thread'
 
 /** How long javascript-lp-solver may take over six variables here; an answer takes 1 ms. */

@@ -1,11 +1,11 @@
 import { describe, expect, test, vi } from 'vitest'
 import { library } from '../../src/data/library'
-import type { Brief } from '../../src/domain/optimise/brief'
-import type { SolveProgram } from '../../src/domain/optimise/program'
-import { UnsoundAnswer } from '../../src/domain/optimise/verify'
+import type { Brief } from '../../src/domain/optimise/brief/brief'
+import type { SolveProgram } from '../../src/domain/lp/solvers/program'
+import { UnsoundAnswer } from '../../src/domain/lp/unsound-answer'
 import { SOLVER_NAMES } from '../../src/worker/protocol'
 import { createService } from '../../src/worker/service'
-import { highs } from '../domain/optimise/loaded-highs'
+import { highs } from '../domain/lp/solvers/loaded-highs'
 
 const SOUND: Brief = {
   oils: { olive: { pricePerKg: 7 }, coconut: { pricePerKg: 4, max: 30 } },

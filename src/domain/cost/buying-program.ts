@@ -1,4 +1,4 @@
-import type { Row, Variable } from '../optimise/program'
+import type { Row, Variable } from '../lp/solvers/program'
 import { type StepChoice, stepChoices } from './cover'
 import type { MixedProgram } from './mixed'
 import type { SupplierTerms } from './offer'

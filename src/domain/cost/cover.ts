@@ -1,4 +1,5 @@
-import { noRules, solveWithRules } from '../simplex'
+import { noRules } from '../lp/search/rules'
+import { solveWithRules } from '../lp/search/branch'
 import { orderMinor } from './offer'
 import type { Supply } from './supply'
 

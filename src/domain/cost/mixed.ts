@@ -1,6 +1,6 @@
 import type { Highs } from 'highs'
-import type { LinearProgram } from '../optimise/program'
-import { modelData } from '../optimise/solvers/highs'
+import type { LinearProgram } from '../lp/solvers/program'
+import { modelData } from '../lp/solvers/highs'
 
 /** A linear program some of whose variables take whole numbers only. */
 export interface MixedProgram extends LinearProgram {

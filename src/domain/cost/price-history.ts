@@ -1,4 +1,4 @@
-import { type PricePoint, yearlyLogSpread } from '../optimise/reprice/price-spread'
+import { type PricePoint, yearlyLogSpread } from './price-spread'
 import { GRAMS_PER_KG } from '../units'
 import { landedSteps, type MaterialOf, type Offer, packAmount, type PriceBook } from './offer'
 import { historyOf, packOf } from './price-age'

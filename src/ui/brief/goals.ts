@@ -1,6 +1,6 @@
 import { library } from '../../data/library'
 import type { Measure } from '../../domain/blend/measure'
-import type { Goal } from '../../domain/optimise/brief'
+import type { Goal } from '../../domain/optimise/brief/brief'
 
 /** A goal as the sentence offers it. */
 export interface GoalOption {

@@ -1,6 +1,6 @@
 import { library } from '../../data/library'
-import type { Brief } from '../../domain/optimise/brief'
-import type { Limit } from '../../domain/optimise/limits'
+import type { Brief } from '../../domain/optimise/brief/brief'
+import type { Limit } from '../../domain/optimise/brief/limits'
 import { money, withUnit } from '../format'
 
 /** What a limit limits, as the page names it. */

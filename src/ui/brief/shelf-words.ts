@@ -1,4 +1,5 @@
-import type { NoPrice, Reasons } from '../../domain/optimise/reasons'
+import type { NoPrice } from '../../domain/optimise/sensitivity/oil-prices'
+import type { Reasons } from '../../domain/optimise/why/reasons'
 import { WHOLE_PERCENT } from '../../domain/units'
 import type { ShelfRow } from '../../state/draft'
 import { gramsToBuy, stockPercent } from '../../state/stock'

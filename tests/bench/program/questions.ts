@@ -1,4 +1,5 @@
-import { type LinearProgram, Simplex } from '../../../src/domain/simplex'
+import type { LinearProgram } from '../../../src/domain/lp/program'
+import { Simplex } from '../../../src/domain/lp/simplex/simplex'
 import type { Entry } from './contest'
 import { isLimiting } from './problem'
 import { NOTHING_TO_FREE, type Rival, type RivalModel, type Verdict } from './rivals/rival'

@@ -4,10 +4,10 @@ import loadHighs from 'highs'
 import { briefFile, briefOf } from '../../../src/data/brief-file'
 import { library } from '../../../src/data/library'
 import { readSweepLine } from '../../../src/data/sweep-file'
-import type { Brief } from '../../../src/domain/optimise/brief'
-import { briefProgram } from '../../../src/domain/optimise/brief-program'
-import { withPrices } from '../../../src/domain/optimise/reprice'
-import { highsSolver } from '../../../src/domain/optimise/solvers/highs'
+import type { Brief } from '../../../src/domain/optimise/brief/brief'
+import { briefProgram } from '../../../src/domain/optimise/space/brief-program'
+import { withPrices } from '../../../src/domain/optimise/brief/prices'
+import { highsSolver } from '../../../src/domain/lp/solvers/highs'
 
 /*
  * What somebody would write who has HiGHS and a file of lines: read a line, make its program, solve it

@@ -7,7 +7,7 @@ import { type Blend, totalChange } from '../../../src/domain/blend/blend'
 import { barDistance, barMeasures } from '../../../src/domain/blend/compare'
 import { COST } from '../../../src/domain/blend/measure'
 import { blendValues } from '../../../src/domain/blend/values'
-import type { Brief } from '../../../src/domain/optimise/brief'
+import type { Brief } from '../../../src/domain/optimise/brief/brief'
 import { distance } from '../../../src/domain/optimise/studies/like'
 import { type GoneOrder, oilGone } from '../../../src/domain/replace/gone'
 

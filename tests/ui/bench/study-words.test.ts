@@ -1,5 +1,5 @@
 import { describe, expect, test } from 'vitest'
-import type { Brief } from '../../../src/domain/optimise/brief'
+import type { Brief } from '../../../src/domain/optimise/brief/brief'
 import type {
   BetterStudy,
   StudyResult,

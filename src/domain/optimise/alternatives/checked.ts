@@ -1,10 +1,9 @@
-import { normalised, withoutTraces } from '../../blend/blend'
-import { blendValues } from '../../blend/values'
-import type { BlendSpace } from '../blend-space'
-import type { Found } from '../solve'
-import { goalValue, UnsoundAnswer } from '../verify'
+import type { Prices } from '../../blend/blend'
+import { UnsoundAnswer } from '../../lp/unsound-answer'
+import type { Found } from '../brief/answer'
+import { foundOf, goalSlack } from '../space/found'
+import type { BriefCheck } from '../space/verify'
 import { changeBetween } from './distinct'
-import type { NearOptimal } from './near-optimal'
 
 /** A blend nearly as good as the best. */
 export interface Alternative extends Found {
@@ -14,46 +13,32 @@ export interface Alternative extends Found {
   readonly changeFromBest: number
 }
 
-/**
- * Shares below this are rounding, in percent. Far smaller than where a scale ends, so that leaving them
- * out can't move a goal by the tolerance it is held to.
- */
-const TRACE_PERCENT = 1e-9
-
-/** How far an alternative may pass the slack, relative to the best goal: the solver's own tolerance. */
-const SLACK_TOLERANCE = 1e-9
+/** The best blend, and how much worse others may be. */
+export interface NearBest {
+  readonly shares: Float64Array
+  /** Its goal's value, and the amount by which another may be worse; in the goal's unit. */
+  readonly value: number
+  readonly slack: number
+  /** Whether nothing is better; else a blend beside it may be. */
+  readonly isProved: boolean
+}
 
 /**
  * Shares as an alternative, checked against the brief and the slack from the oils alone and not from
  * what was solved; throws UnsoundAnswer where they fail.
  */
 export function checkedAlternative(
-  space: BlendSpace,
-  near: NearOptimal,
+  check: BriefCheck,
+  { shares: best, value, slack, isProved }: NearBest,
   shares: Float64Array,
+  prices?: Prices,
 ): Alternative {
-  const { brief, library, prices } = space
-  const blend = normalised(withoutTraces(space.blendOf(shares), TRACE_PERCENT))
-  const value = goalValue(brief, blend, library, prices)
-  expectSound(space.check.breaches(blend))
-  const worseBy = 'maximise' in brief.goal ? near.bestValue - value : value - near.bestValue
-  expectWithin(worseBy, Math.abs(near.limit - near.bestValue), near.bestValue)
-  return {
-    blend,
-    measures: blendValues(library, prices, blend),
-    goalValue: value,
-    worseBy: Math.max(0, worseBy),
-    changeFromBest: changeBetween(shares, near.best),
-  }
-}
-
-function expectSound(wrong: readonly string[]): void {
-  if (wrong.length > 0)
-    throw new UnsoundAnswer(`An alternative breaks the brief: ${wrong.join('; ')}`)
-}
-
-function expectWithin(worseBy: number, slack: number, best: number): void {
-  const tolerance = SLACK_TOLERANCE * Math.max(1, Math.abs(best))
-  if (worseBy <= slack + tolerance && worseBy >= -tolerance) return
-  throw new UnsoundAnswer(`An alternative is worse by ${worseBy}; the slack is ${slack}`)
+  const found = foundOf(check, shares, prices)
+  const rise = found.goalValue - value
+  const worseBy = 'maximise' in check.brief.goal ? -rise : rise
+  const tolerance = goalSlack(value)
+  const isBetter = isProved && worseBy < -tolerance
+  if (isBetter || !(worseBy <= slack + tolerance))
+    throw new UnsoundAnswer(`An alternative is worse by ${worseBy}; the slack is ${slack}`)
+  return { ...found, worseBy: Math.max(0, worseBy), changeFromBest: changeBetween(shares, best) }
 }

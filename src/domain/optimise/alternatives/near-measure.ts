@@ -1,7 +1,7 @@
-import { type BlendSpace, negated } from '../blend-space'
-import type { Goal, Limits } from '../brief'
-import { heldForAnyLot } from '../variation/wishes'
-import { UnsoundAnswer } from '../verify'
+import { type BlendSpace, negated } from '../space/blend-space'
+import type { Goal, Limits } from '../brief/brief'
+import { heldForAnyLot } from '../lots/wishes'
+import { UnsoundAnswer } from '../../lp/unsound-answer'
 import type { NearOptimal } from './near-optimal'
 import { type Slack, slackAmount } from './slack'
 

@@ -1,4 +1,4 @@
-import type { BlendSpace } from '../blend-space'
+import type { BlendSpace } from '../space/blend-space'
 import { nearMeasure } from './near-measure'
 import { nearTarget } from './near-target'
 import type { Slack } from './slack'

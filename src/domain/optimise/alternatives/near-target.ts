@@ -1,8 +1,9 @@
 import { type Blend, normalised } from '../../blend/blend'
-import { type LinearProgram, Simplex } from '../../simplex'
+import type { LinearProgram } from '../../lp/program'
+import { Simplex } from '../../lp/simplex/simplex'
 import { WHOLE_PERCENT } from '../../units'
-import type { BlendSpace } from '../blend-space'
-import { UnsoundAnswer } from '../verify'
+import type { BlendSpace } from '../space/blend-space'
+import { UnsoundAnswer } from '../../lp/unsound-answer'
 import type { NearOptimal } from './near-optimal'
 import { type Slack, slackAmount } from './slack'
 

@@ -1,9 +1,9 @@
 import type { Problem } from '../../blend/check-blend'
 import type { Library } from '../../blend/library'
 import { COST } from '../../blend/measure'
-import type { Brief } from '../brief'
-import { checkBrief } from '../check-brief'
-import { withoutWishesOn } from '../ranges'
+import type { Brief } from '../brief/brief'
+import { checkBrief } from '../brief/check-brief'
+import { withoutWishesOn } from '../brief/ranges'
 
 /** A brief that can be asked what prices do to it, or what is wrong with it. */
 export type Prepared =

@@ -1,5 +1,5 @@
 import type { Prices } from '../../blend/blend'
-import { seededRandom } from '../variation/random'
+import { seededRandom } from '../../chance/random'
 
 const MONTHS_PER_YEAR = 12
 

@@ -2,15 +2,15 @@ import type { Blend } from '../../blend/blend'
 import { blendValue } from '../../blend/values'
 import { COST } from '../../blend/measure'
 import type { Library } from '../../blend/library'
-import { parametricCost } from '../../simplex'
+import { parametricCost } from '../../lp/simplex/parametric-cost'
 import { fractionFromPercent } from '../../units'
-import { BlendSpace } from '../blend-space'
-import { type Brief, pricesOf } from '../brief'
-import { statesRules } from '../rules/brief-rules'
-import { checkedShares } from '../rules/checked'
-import { UnsoundAnswer } from '../verify'
+import { BlendSpace } from '../space/blend-space'
+import { type Brief, pricesOf } from '../brief/brief'
+import { statesRules } from '../brief/brief-rules'
+import { checkedBlend } from '../space/found'
+import { UnsoundAnswer } from '../../lp/unsound-answer'
 import { PriceSolver } from './price-solver'
-import { withPrices } from './prices'
+import { withPrices } from '../brief/prices'
 
 /** A stretch of one oil's prices over which one blend is the cheapest. */
 export interface PricePiece {
@@ -72,7 +72,7 @@ export function pricePieces(
   const priceAt = (weight: number) => from + weight * (to - from)
   const pieces = pass.corners.map((corner) =>
     pieceOf(
-      checkedShares(at(from), library, corner.x),
+      checkedBlend(space.check, corner.x),
       { brief, library, oil },
       priceAt(corner.from),
       priceAt(corner.to),

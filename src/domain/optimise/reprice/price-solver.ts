@@ -1,19 +1,21 @@
-import { normalised, type Prices, withoutTraces } from '../../blend/blend'
+import type { Prices } from '../../blend/blend'
 import type { Library } from '../../blend/library'
 import { COST } from '../../blend/measure'
-import { blendValues } from '../../blend/values'
 import { fractionFromPercent } from '../../units'
-import { BlendSpace } from '../blend-space'
-import { type Brief, goalMeasure, pricesOf } from '../brief'
-import { checkBrief } from '../check-brief'
-import { conflictOf } from '../reasons'
-import { measureGoal } from '../reasons/goal'
-import type { SearchBudget } from '../rules/allowance'
-import { statesRules } from '../rules/brief-rules'
-import { type Answer, type Found, solveBrief } from '../solve'
-import { solveWithOwn } from '../solvers/own'
-import { BriefCheck, CHECK_TOLERANCE, UnsoundAnswer } from '../verify'
-import { isPriced, withPrices } from './prices'
+import { BlendSpace } from '../space/blend-space'
+import { type Brief, goalMeasure, pricesOf } from '../brief/brief'
+import { checkBrief } from '../brief/check-brief'
+import { conflictOf } from '../infeasible/conflict-linear'
+import { measureGoal } from '../space/goal'
+import type { SearchBudget } from '../search/allowance'
+import { statesRules } from '../brief/brief-rules'
+import type { Answer, Found } from '../brief/answer'
+import { solveBrief } from '../solve/solve'
+import { solveWithOwn } from '../../lp/solvers/own'
+import { checkedFound } from '../space/found'
+import { BriefCheck } from '../space/verify'
+import { UnsoundAnswer } from '../../lp/unsound-answer'
+import { isPriced, withPrices } from '../brief/prices'
 
 /**
  * Programs that a search under rules may solve: about a second (see `searchFor`). A count and not a
@@ -28,9 +30,6 @@ interface Kept {
   /** Where every search starts; undefined where no blend keeps the limits. */
   readonly start: Uint8Array | undefined
 }
-
-/** Shares below this are the solver's rounding, not an oil in the pot; percent of oil weight. */
-const TRACE_PERCENT = 1e-7
 
 /** Prices up to this are certainly sound, money per kg; others are looked at with the whole brief. */
 const PLAIN_PRICE = 1e6
@@ -103,15 +102,8 @@ export class PriceSolver {
   /** The best blend, checked from the oils alone; throws UnsoundAnswer where that and the solver disagree. */
   #found({ space, check }: Kept, start: Uint8Array, prices: Prices): Found {
     const best = bestFrom(space, start, costOf(space, this.brief, prices))
-    const blend = normalised(withoutTraces(space.blendOf(best.x), TRACE_PERCENT))
-    const wrong = check.breaches(blend)
-    const measures = blendValues(this.library, prices, blend)
-    const value = measures[goalMeasure(this.brief.goal) ?? ''] ?? NaN
     const claimed = 'maximise' in this.brief.goal ? -best.objective : best.objective
-    if (!(Math.abs(value - claimed) <= CHECK_TOLERANCE * Math.max(1, Math.abs(claimed))))
-      wrong.push(`a goal of ${claimed} is claimed, and the blend comes to ${value}`)
-    if (wrong.length > 0) throw new UnsoundAnswer(`A blend breaks the brief: ${wrong.join('; ')}`)
-    return { blend, measures, goalValue: value }
+    return checkedFound(check, best.x, claimed, prices)
   }
 
   /** Which limits clash, found without the prices: where several sets do, it is always the same one. */

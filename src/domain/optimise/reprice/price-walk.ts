@@ -3,7 +3,7 @@ import { checkBlend, type Problem } from '../../blend/check-blend'
 import type { Library } from '../../blend/library'
 import { COST } from '../../blend/measure'
 import { blendValue } from '../../blend/values'
-import { type Brief, pricesOf } from '../brief'
+import { type Brief, pricesOf } from '../brief/brief'
 import { prepared } from './prepare'
 import { type PricePiece, type PricePieces, pricePieces } from './price-pieces'
 

@@ -2,7 +2,7 @@ import { type Prices, normalised } from '../../blend/blend'
 import type { Library } from '../../blend/library'
 import { COST } from '../../blend/measure'
 import type { MeasureValues } from '../../blend/compare'
-import type { Brief, Limits } from '../brief'
+import type { Brief, Limits } from '../brief/brief'
 import { rulesAmong } from './keep-rules'
 import type { HeldStudy } from './question'
 

@@ -1,9 +1,11 @@
-import { type BlendRules, type LinearProgram, solveWithRules } from '../../simplex'
-import type { BlendSpace } from '../blend-space'
-import type { Brief } from '../brief'
-import { blendRules } from '../rules/blend-rules'
-import type { BriefRules } from '../rules/brief-rules'
-import { brokenRules } from '../rules/broken-rules'
+import type { BlendRules } from '../../lp/search/rules'
+import type { LinearProgram } from '../../lp/program'
+import { solveWithRules } from '../../lp/search/branch'
+import type { BlendSpace } from '../space/blend-space'
+import type { Brief } from '../brief/brief'
+import { blendRules } from '../space/blend-rules'
+import type { BriefRules } from '../brief/brief-rules'
+import { brokenRules } from '../space/broken-rules'
 
 /** What looking for a blend under rules came to. */
 export type Looked =

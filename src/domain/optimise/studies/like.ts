@@ -1,6 +1,6 @@
 import type { Library } from '../../blend/library'
 import { blendValues } from '../../blend/values'
-import type { Brief } from '../brief'
+import type { Brief } from '../brief/brief'
 import { heldBrief } from './hold'
 import { withoutSteps } from './keep-rules'
 import { NearSpace } from './near-space'

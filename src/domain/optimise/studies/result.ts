@@ -1,14 +1,12 @@
-import { type Blend, normalised, type Prices, totalChange, withoutTraces } from '../../blend/blend'
+import { type Blend, normalised, type Prices, totalChange } from '../../blend/blend'
 import { barDistance } from '../../blend/compare'
 import type { Library } from '../../blend/library'
 import { COST } from '../../blend/measure'
 import { blendValues } from '../../blend/values'
-import type { Brief } from '../brief'
-import { breaches, toleranceOn, UnsoundAnswer } from '../verify'
+import type { Brief } from '../brief/brief'
+import { cleaned } from '../space/found'
+import { breaches, expectNone, toleranceOn } from '../space/verify'
 import type { Role, StudyQuestion, StudyResult } from './question'
-
-/** Shares below this are the solver's rounding, not an oil in the pot; percent of oil weight. */
-const TRACE_PERCENT = 1e-7
 
 /** What all results of one study share. */
 export interface StudyFrame {
@@ -30,10 +28,9 @@ export function resultOf(
 ): StudyResult {
   const { brief, library, question } = frame
   const { base, prices } = question
-  const blend = normalised(withoutTraces(shares, TRACE_PERCENT))
+  const blend = cleaned(shares)
   const wrong = givesOf(foundUnder, blend, prices, library)
-  if (wrong.length > 0)
-    throw new UnsoundAnswer(`A study's blend breaks what it was found under: ${wrong.join('; ')}`)
+  expectNone(wrong, "A study's blend breaks what it was found under")
   const measures = blendValues(library, prices, blend)
   return {
     role,

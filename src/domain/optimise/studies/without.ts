@@ -1,7 +1,7 @@
 import { WHOLE_PERCENT } from '../../units'
 import type { Library } from '../../blend/library'
 import { blendValues } from '../../blend/values'
-import type { Brief, OilGroup, ShelfOil } from '../brief'
+import type { Brief, OilGroup, ShelfOil } from '../brief/brief'
 import { rulesAmong } from './keep-rules'
 import { distance, TIES_PER_POINT } from './like'
 import { NearSpace } from './near-space'

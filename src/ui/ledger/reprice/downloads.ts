@@ -1,6 +1,6 @@
 import { massFigure } from '../../../domain/batch/shown-mass'
 import { library } from '../../../data/library'
-import { costOn, type PriceWalk } from '../../../domain/optimise/reprice'
+import { costOn, type PriceWalk } from '../../../domain/optimise/reprice/price-walk'
 import type { Replacement } from '../../../domain/replace/gone'
 import { oilsInOrder } from '../../../charts/bench-oil'
 import { type Cell, fileNumber } from '../../kit/csv'

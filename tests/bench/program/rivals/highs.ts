@@ -1,5 +1,5 @@
 import loadHighs, { type Highs, type Model, type ModelData } from 'highs'
-import { asModel } from '../../../domain/simplex/highs'
+import { asModel } from '../../../domain/lp/simplex/highs'
 import { NOTHING_TO_FREE, type MixedProgram, type Rival, type RivalModel } from './rival'
 
 /** Without its log, which would go to the console. */

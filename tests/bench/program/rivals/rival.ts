@@ -1,4 +1,4 @@
-import type { LinearProgram } from '../../../../src/domain/simplex'
+import type { LinearProgram } from '../../../../src/domain/lp/program'
 
 /** A program some of whose variables may have to be 0 or 1. */
 export interface MixedProgram extends LinearProgram {

@@ -1,5 +1,5 @@
-import { alternativesTo } from '../../../../src/domain/optimise/alternatives'
-import type { BlendSpace } from '../../../../src/domain/optimise/blend-space'
+import { alternativesTo } from '../../../../src/domain/optimise/alternatives/alternatives-linear'
+import type { BlendSpace } from '../../../../src/domain/optimise/space/blend-space'
 import { contest, type Entry } from '../contest'
 import { figuresOf } from '../figures'
 import { type Problem, problemOf } from '../problem'

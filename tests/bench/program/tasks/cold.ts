@@ -1,4 +1,4 @@
-import { Simplex } from '../../../../src/domain/simplex'
+import { Simplex } from '../../../../src/domain/lp/simplex/simplex'
 import { contest, type Entry, type Standing } from '../contest'
 import { type Problem, problemOf, type Size, USUAL } from '../problem'
 import type { Rivals } from '../rivals/all'

@@ -1,7 +1,11 @@
 import { COST } from '../../../../src/domain/blend/measure'
-import { measureRange } from '../../../../src/domain/optimise/attainable'
-import { type BlendSpace, negated } from '../../../../src/domain/optimise/blend-space'
-import { type Surface, surfaceOf, type SurfaceAxis } from '../../../../src/domain/optimise/surface'
+import { measureRange } from '../../../../src/domain/optimise/ranges/attainable-linear'
+import { type BlendSpace, negated } from '../../../../src/domain/optimise/space/blend-space'
+import {
+  type Surface,
+  surfaceOf,
+  type SurfaceAxis,
+} from '../../../../src/domain/optimise/pareto/blend-surface'
 import { contest, type Entry, type Heat } from '../contest'
 import { dichotomicFrontier, dot, largest, type Pair } from '../dichotomic'
 import { figuresOf } from '../figures'

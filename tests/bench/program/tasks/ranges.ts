@@ -1,5 +1,5 @@
-import { attainableRanges } from '../../../../src/domain/optimise/attainable'
-import { BlendSpace } from '../../../../src/domain/optimise/blend-space'
+import { attainableRanges } from '../../../../src/domain/optimise/ranges/attainable-linear'
+import { BlendSpace } from '../../../../src/domain/optimise/space/blend-space'
 import { contest } from '../contest'
 import { type Problem, problemOf } from '../problem'
 import { recorded, replay } from '../questions'

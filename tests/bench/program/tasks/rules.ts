@@ -1,4 +1,5 @@
-import { type BlendRules, noRules, solveWithRules } from '../../../../src/domain/simplex'
+import { type BlendRules, noRules } from '../../../../src/domain/lp/search/rules'
+import { solveWithRules } from '../../../../src/domain/lp/search/branch'
 import { contest, type Entry } from '../contest'
 import { type Problem, problemOf } from '../problem'
 import type { Rivals } from '../rivals/all'

@@ -1,15 +1,18 @@
 import { describe, expect, test } from 'vitest'
 import { library } from '../../../../src/data/library'
 import { type Blend, totalChange } from '../../../../src/domain/blend/blend'
-import { alternativesTo, DISTINCT_PERCENT } from '../../../../src/domain/optimise/alternatives'
-import { BlendSpace } from '../../../../src/domain/optimise/blend-space'
-import type { Brief } from '../../../../src/domain/optimise/brief'
-import { briefProgram, shareProgram } from '../../../../src/domain/optimise/brief-program'
-import type { LinearProgram } from '../../../../src/domain/optimise/program'
-import { breaches, goalValue } from '../../../../src/domain/optimise/verify'
+import {
+  alternativesTo,
+  DISTINCT_PERCENT,
+} from '../../../../src/domain/optimise/alternatives/alternatives-linear'
+import { BlendSpace } from '../../../../src/domain/optimise/space/blend-space'
+import type { Brief } from '../../../../src/domain/optimise/brief/brief'
+import { briefProgram, shareProgram } from '../../../../src/domain/optimise/space/brief-program'
+import type { LinearProgram } from '../../../../src/domain/lp/solvers/program'
+import { breaches, goalValue } from '../../../../src/domain/optimise/space/verify'
 import { sampleBriefs } from '../../../property/briefs'
 import { faults } from '../../../property/recheck'
-import { highs } from '../loaded-highs'
+import { highs } from '../../lp/solvers/loaded-highs'
 import { libraryOfValues } from '../../blend/stub-library'
 import { asked, bestByHighs, EIGHT, leastChangeOf } from './asking'
 

@@ -4,12 +4,12 @@ import {
   type Alternatives,
   alternativesTo,
   type AlternativesOrder,
-} from '../../../../src/domain/optimise/alternatives'
-import { BlendSpace } from '../../../../src/domain/optimise/blend-space'
-import type { Brief } from '../../../../src/domain/optimise/brief'
-import type { Found } from '../../../../src/domain/optimise/solve'
-import { solveBrief } from '../../../../src/domain/optimise/solve'
-import { highs } from '../loaded-highs'
+} from '../../../../src/domain/optimise/alternatives/alternatives-linear'
+import { BlendSpace } from '../../../../src/domain/optimise/space/blend-space'
+import type { Brief } from '../../../../src/domain/optimise/brief/brief'
+import type { Found } from '../../../../src/domain/optimise/brief/answer'
+import { solveBrief } from '../../../../src/domain/optimise/solve/solve'
+import { highs } from '../../lp/solvers/loaded-highs'
 
 export type Several = Extract<Alternatives, { status: 'optimal' }>
 

@@ -1,6 +1,6 @@
 import { describe, expect, test } from 'vitest'
-import { changeBetween, mostDistinct } from '../../../../src/domain/optimise/alternatives'
-import { seededRandom } from '../../../../src/domain/optimise/variation/random'
+import { changeBetween, mostDistinct } from '../../../../src/domain/optimise/alternatives/distinct'
+import { seededRandom } from '../../../../src/domain/chance/random'
 
 describe('choosing the most distinct', () => {
   test('changes at least half as much as the best of all choices, over 300 small pools', () => {

@@ -2,13 +2,13 @@ import fc from 'fast-check'
 import { expect, test } from 'vitest'
 import { library } from '../../../../src/data/library'
 import { COST } from '../../../../src/domain/blend/measure'
-import type { Brief } from '../../../../src/domain/optimise/brief'
-import { withoutWishesOn } from '../../../../src/domain/optimise/ranges'
-import { withPrices } from '../../../../src/domain/optimise/reprice/prices'
+import type { Brief } from '../../../../src/domain/optimise/brief/brief'
+import { withoutWishesOn } from '../../../../src/domain/optimise/brief/ranges'
+import { withPrices } from '../../../../src/domain/optimise/brief/prices'
 import { PriceSolver } from '../../../../src/domain/optimise/reprice/price-solver'
-import { solveBrief } from '../../../../src/domain/optimise/solve'
+import { solveBrief } from '../../../../src/domain/optimise/solve/solve'
 import { anyBrief } from '../../../property/briefs'
-import { highs } from '../loaded-highs'
+import { highs } from '../../lp/solvers/loaded-highs'
 
 /** The solvers keep rows to 1e-9 of their figures; goals are sums of some tens of them. */
 const SAME_GOAL = 1e-6

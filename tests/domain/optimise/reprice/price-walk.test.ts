@@ -3,18 +3,18 @@ import { expect, test } from 'vitest'
 import { library } from '../../../../src/data/library'
 import { COST } from '../../../../src/domain/blend/measure'
 import { blendValue } from '../../../../src/domain/blend/values'
-import { type Brief, pricesOf } from '../../../../src/domain/optimise/brief'
-import { withoutWishesOn } from '../../../../src/domain/optimise/ranges'
+import { type Brief, pricesOf } from '../../../../src/domain/optimise/brief/brief'
+import { withoutWishesOn } from '../../../../src/domain/optimise/brief/ranges'
 import {
   bestCostAt,
   costOn,
   priceWalk,
   type PriceWalk,
-  withPrices,
-} from '../../../../src/domain/optimise/reprice'
-import { solveBrief } from '../../../../src/domain/optimise/solve'
+} from '../../../../src/domain/optimise/reprice/price-walk'
+import { withPrices } from '../../../../src/domain/optimise/brief/prices'
+import { solveBrief } from '../../../../src/domain/optimise/solve/solve'
 import { anyBrief } from '../../../property/briefs'
-import { highs } from '../loaded-highs'
+import { highs } from '../../lp/solvers/loaded-highs'
 
 /** Costs are sums of some tens of products, each kept to 1e-9 by the solvers. */
 const SAME_COST = 1e-6

@@ -1,17 +1,17 @@
 import { expect, test } from 'vitest'
 import { library } from '../../../../src/data/library'
 import { COST } from '../../../../src/domain/blend/measure'
-import { type Brief, pricesOf } from '../../../../src/domain/optimise/brief'
+import { type Brief, pricesOf } from '../../../../src/domain/optimise/brief/brief'
 import {
   pricesTogether,
   type Together,
   type TogetherOrder,
-  withPrices,
-  yearlyLogSpread,
-} from '../../../../src/domain/optimise/reprice'
+} from '../../../../src/domain/optimise/reprice/together'
+import { withPrices } from '../../../../src/domain/optimise/brief/prices'
+import { yearlyLogSpread } from '../../../../src/domain/cost/price-spread'
 import { drawPrices } from '../../../../src/domain/optimise/reprice/price-draws'
-import { solveBrief } from '../../../../src/domain/optimise/solve'
-import { highs } from '../loaded-highs'
+import { solveBrief } from '../../../../src/domain/optimise/solve/solve'
+import { highs } from '../../lp/solvers/loaded-highs'
 
 const BRIEF: Brief = {
   oils: {

@@ -3,7 +3,7 @@ import { demo } from '../../../../src/data/demo'
 import { COST } from '../../../../src/domain/blend/measure'
 import { barMeasures } from '../../../../src/domain/blend/compare'
 import type { Blend, Prices } from '../../../../src/domain/blend/blend'
-import { type Brief, pricesOf } from '../../../../src/domain/optimise/brief'
+import { type Brief, pricesOf } from '../../../../src/domain/optimise/brief/brief'
 import type { StudyAnswer, StudyResult } from '../../../../src/domain/optimise/studies/question'
 
 /** The demo's shelf without its wishes; palm is banned and so not on it. */

@@ -5,7 +5,7 @@ import { blendValues } from '../../../../src/domain/blend/values'
 import { distance } from '../../../../src/domain/optimise/studies/like'
 import type { LikeStudy } from '../../../../src/domain/optimise/studies/question'
 import { oneStepStudy } from '../../../../src/domain/optimise/studies/study'
-import { breaches } from '../../../../src/domain/optimise/verify'
+import { breaches } from '../../../../src/domain/optimise/space/verify'
 import { KITCHEN, ONE_TIE, PRICES, resultsOf, SHELF } from './bases'
 
 const MORE: LikeStudy = {

@@ -1,12 +1,12 @@
 import { describe, expect, test } from 'vitest'
 import { library } from '../../../../src/data/library'
 import { blendValues } from '../../../../src/domain/blend/values'
-import type { Brief, Limits } from '../../../../src/domain/optimise/brief'
-import { bestBlend } from '../../../../src/domain/optimise/solve'
-import { brokenRules } from '../../../../src/domain/optimise/rules/broken-rules'
+import type { Brief, Limits } from '../../../../src/domain/optimise/brief/brief'
+import { bestBlend } from '../../../../src/domain/optimise/search/best-blend'
+import { brokenRules } from '../../../../src/domain/optimise/space/broken-rules'
 import type { BetterStudy, StudyQuestion } from '../../../../src/domain/optimise/studies/question'
 import { oneStepStudy } from '../../../../src/domain/optimise/studies/study'
-import { highs } from '../loaded-highs'
+import { highs } from '../../lp/solvers/loaded-highs'
 import { first, KITCHEN, ONE_TIE, PRICES, resultsOf, SHELF, WITH_PALM } from './bases'
 
 const RULES = { atMostOils: 4, absentOrAtLeast: 3 }

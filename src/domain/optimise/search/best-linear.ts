@@ -1,0 +1,28 @@
+import type { Library } from '../../blend/library'
+import type { SolveProgram } from '../../lp/solvers/program'
+import { UnsoundAnswer } from '../../lp/unsound-answer'
+import type { Found } from '../brief/answer'
+import type { Brief } from '../brief/brief'
+import { briefProgram } from '../space/brief-program'
+import { blendOfShares, checkedFound } from '../space/found'
+import { BriefCheck, shareOffShelf } from '../space/verify'
+
+/**
+ * The best blend for the limits of a sound brief, its rules not looked at; undefined where there is none.
+ * Checked from the oils alone as the solver gave it and again without traces; throws UnsoundAnswer where
+ * that check and the solver disagree.
+ */
+export function bestOfLimits(
+  brief: Brief,
+  library: Library,
+  solve: SolveProgram,
+): Found | undefined {
+  const program = briefProgram(brief, library)
+  const outcome = solve(program)
+  if (outcome.status === 'infeasible') return undefined
+  if (outcome.status === 'unbounded')
+    throw new UnsoundAnswer('The solver calls a blend of limited shares unbounded')
+  const check = new BriefCheck(brief, library)
+  check.expectKept(blendOfShares(brief, outcome.point))
+  return checkedFound(check, outcome.point, outcome.objective + shareOffShelf(brief))
+}

@@ -1,5 +1,0 @@
-import loadHighs from 'highs'
-import { highsSolver } from '../../../src/domain/optimise/solvers/highs'
-
-/** HiGHS, loaded once for a test file. */
-export const highs = highsSolver(await loadHighs())
