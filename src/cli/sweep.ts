@@ -1,5 +1,6 @@
 import { availableParallelism } from 'node:os'
-import { jsonSchemas } from '../data/json-schema'
+import { fileSchema } from '../data/ledger-schemas'
+import { sweepLine } from '../data/sweep-file'
 import type { SweepOrder } from '../sweep/local'
 import type { SweepOutcome } from '../sweep/run-sweep'
 import { EXIT, type Flags, invalid, type PathCommand, type Result, solved } from './command'
@@ -8,7 +9,6 @@ import { EXIT, type Flags, invalid, type PathCommand, type Result, solved } from
 const MOST_THREADS = 1024
 
 export const sweep: PathCommand = {
-  says: 'answers every line of a file of briefs or prices, over all cores or machines',
   flags: {
     out: { type: 'string' },
     threads: { type: 'string' },
@@ -25,7 +25,7 @@ export const sweep: PathCommand = {
     '--queue redis://host   has the lines answered by workers on any machines, through Redis or Valkey',
     '--work redis://host    is such a worker, without a file, until it is stopped',
   ],
-  schema: jsonSchemas.sweepLine,
+  schema: () => fileSchema(sweepLine),
   runOn: async (paths, flags) => {
     const threads = threadsOf(flags)
     if (threads === undefined)
