@@ -27,4 +27,5 @@ process.on('uncaughtException', (error) => {
   writeSync(process.stderr.fd, printed(failed(error)) ?? '')
   process.exit(EXIT.failed)
 })
-process.exitCode = await main(process.argv.slice(2), around)
+// All is written by then; a connection that does not close must not keep the call.
+process.exit(await main(process.argv.slice(2), around))

@@ -60,9 +60,11 @@ export function briefPathOf(text: string): string | undefined {
 
 /** What lies beside the output of a sweep, so that it can be gone on with. */
 export const sweepState = z.strictObject({
-  format: z.literal('barwright-sweep-state/1'),
+  format: z.literal('barwright-sweep-state/2'),
   sweep: z.string().describe('What the sweep is known by in a queue'),
   input: z.strictObject({ sha256: z.string(), bytes: z.number().int() }),
+  briefs: z.string().describe('Hash of the briefs that lines name by their paths'),
+  program: z.string().describe('Version and data of the program that answers'),
 })
 
 export type SweepState = z.output<typeof sweepState>
