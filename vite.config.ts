@@ -2,7 +2,7 @@ import { svelte } from '@sveltejs/vite-plugin-svelte'
 import { deepStrictEqual } from 'node:assert'
 import { readFileSync } from 'node:fs'
 import { fileURLToPath } from 'node:url'
-import { type Plugin, runnerImport, type UserConfig } from 'vite'
+import { build, type Plugin, type UserConfig } from 'vite'
 import { configDefaults, defineConfig, type TestProjectInlineConfiguration } from 'vitest/config'
 import type { InlineConfig } from 'vitest/node'
 
@@ -79,12 +79,25 @@ const cli: UserConfig = {
 function checkedOnce(): Plugin {
   return {
     name: 'barwright:checked-once',
-    async load(id) {
-      if (id !== LIBRARY) return undefined
-      const { module } = await runnerImport<typeof import('./src/data/library')>(LIBRARY)
-      return `export const library = ${sourceOf(module.library)}`
+    load: {
+      filter: { id: LIBRARY },
+      handler: async () => `export const library = ${sourceOf(await readLibrary())}`,
     },
   }
+}
+
+/** The library as its module makes it, bundled with all it needs and run. */
+async function readLibrary(): Promise<object> {
+  const built = await build({
+    configFile: false,
+    logLevel: 'warn',
+    ssr: { noExternal: true },
+    build: { ssr: LIBRARY, write: false, minify: false },
+  })
+  if (!('output' in built)) throw new Error('The library was not built')
+  const url = `data:text/javascript,${encodeURIComponent(built.output[0].code)}`
+  const { library } = (await import(url)) as { readonly library: object }
+  return library
 }
 
 /** An object of maps and plain values as source; a long text of JSON is read faster than a long literal. */

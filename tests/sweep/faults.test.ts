@@ -5,11 +5,11 @@ import { library } from '../../src/data/library'
 import { type Batch, NO_COUNTS } from '../../src/sweep/batch'
 import { withSweep } from '../../src/sweep/begin'
 import { briefTextsIn } from '../../src/sweep/brief-text'
-import { type SweepFiles, systemFiles } from '../../src/sweep/files'
+import type { SweepFiles } from '../../src/sweep/files'
 import { LineSolver } from '../../src/sweep/line-solver'
 import { SILENT } from '../../src/sweep/progress'
 import { runSweep } from '../../src/sweep/run-sweep'
-import { type Fault, faultyFiles } from './faulty-files'
+import { type Fault, faultyFiles, unsyncedFiles } from './faulty-files'
 import { scenarios, sweepFolder, writeLines } from './sweeping'
 
 const LINES = 12
@@ -54,7 +54,7 @@ async function fresh(folder: string, old: string | undefined): Promise<void> {
   ])
     await rm(`${out}${end}`, { force: true })
   if (old === undefined) return
-  await run(folder, systemFiles)
+  await run(folder, unsyncedFiles)
   await writeFile(out, old)
 }
 
@@ -78,10 +78,10 @@ describe.each([
     const out = join(folder, 'out.ndjson')
     const restart = old !== undefined
     await fresh(folder, undefined)
-    await run(folder, systemFiles)
+    await run(folder, unsyncedFiles)
     const reference = await readFile(out, 'utf8')
     await fresh(folder, old)
-    const counting = faultyFiles(systemFiles, Infinity, fault)
+    const counting = faultyFiles(unsyncedFiles, Infinity, fault)
     await run(folder, counting, restart)
     const calls = counting.calls()
     expect(calls).toBeGreaterThan(30)
@@ -90,7 +90,7 @@ describe.each([
     for (let nth = 1; nth <= calls; nth++) {
       await fresh(folder, old)
       const where = `${name} at call ${nth} of ${calls}`
-      const failed = await run(folder, faultyFiles(systemFiles, nth, fault), restart).then(
+      const failed = await run(folder, faultyFiles(unsyncedFiles, nth, fault), restart).then(
         () => false,
         () => true,
       )
@@ -102,7 +102,7 @@ describe.each([
       // The same command again comes to the same bytes; a lock that could not be removed is named.
       await rm(`${out}.sweep.lock`, { force: true })
       await rm(`${out}.sweep.lock.takeover`, { force: true })
-      await run(folder, systemFiles, restart)
+      await run(folder, unsyncedFiles, restart)
       expect(await readFile(out, 'utf8'), where).toBe(reference)
     }
     const { done, refused } = outcomes
@@ -115,13 +115,13 @@ test('a part with zeros in it, as a power cut leaves it, is gone on with from be
   const folder = await sweepFolder()
   await writeLines(join(folder, 'in.ndjson'), scenarios(LINES))
   const out = join(folder, 'out.ndjson')
-  await run(folder, systemFiles)
+  await run(folder, unsyncedFiles)
   const whole = await readFile(out)
   const torn = Buffer.from(whole)
   const at = whole.indexOf('\n', whole.length / 2) + 20
   torn.fill(0, at, at + 8)
   await rm(out)
   await writeFile(`${out}.part`, torn)
-  await run(folder, systemFiles)
+  await run(folder, unsyncedFiles)
   expect(await readFile(out)).toEqual(whole)
 })

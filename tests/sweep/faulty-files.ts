@@ -1,4 +1,4 @@
-import type { OpenFile, SweepFiles } from '../../src/sweep/files'
+import { type OpenFile, type SweepFiles, systemFiles } from '../../src/sweep/files'
 
 /** What a faulty call does instead. */
 export type Fault =
@@ -51,4 +51,14 @@ export function faultyFiles(files: SweepFiles, nth: number, fault: Fault): Fault
 
 function systemError(code: string): Error {
   return Object.assign(new Error(`${code}: as if by the system`), { code })
+}
+
+/** The files of the system without the wait for the disk, which only the loss of power could tell apart. */
+export const unsyncedFiles: SweepFiles = {
+  ...systemFiles,
+  open: async (path, mode) => ({
+    ...(await systemFiles.open(path, mode)),
+    sync: () => Promise.resolve(),
+  }),
+  syncFolderOf: () => Promise.resolve(),
 }
