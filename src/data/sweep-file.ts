@@ -1,4 +1,5 @@
 import { z } from 'zod'
+import { figure } from './bounds'
 import { briefFile } from './brief-file'
 import { parseJson, type Parsed, parseValue } from './problems'
 
@@ -8,7 +9,7 @@ const key = z
   .describe('What the answer is to be known by; it stands in the answer as it stands here')
 
 const prices = z
-  .record(z.string(), z.number())
+  .record(z.string(), figure)
   .default({})
   .describe(
     'Prices per kg that go before those of the brief; oils not on its shelf are passed over',

@@ -11,7 +11,8 @@ test('with any number, text or key changed a call ends with 0 to 3, in JSON and 
     if (seen++ % STEP !== 0) continue
     tried++
     const fault = await faultOf(call)
-    if (fault !== undefined) faults.push(`${call.args.join(' ')} ${call.file} ${call.place}: ${fault}`)
+    if (fault !== undefined)
+      faults.push(`${call.args.join(' ')} ${call.file} ${call.place}: ${fault}`)
   }
   expect(faults).toEqual([])
   expect(tried).toBeGreaterThan(200)

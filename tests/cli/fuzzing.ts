@@ -130,7 +130,8 @@ function wrongEnd({ exitCode, output, errors }: Run, args: readonly string[]): s
   if (exitCode === null || ![0, 1, 2, 3].includes(exitCode)) return `exit ${String(exitCode)}`
   if (/\n\s+at .*[(:]/u.test(output)) return `trace: ${output.slice(0, 300)}`
   if (output.length > 5e6) return `${output.length} characters`
-  const isText = exitCode === 0 && ['--html', '--csv', '--sheet'].some((flag) => args.includes(flag))
+  const isText =
+    exitCode === 0 && ['--html', '--csv', '--sheet'].some((flag) => args.includes(flag))
   if (isText) return undefined
   const told = JSON.parse(output) as { status: string; message?: string }
   if (told.status === 'failed') return `failed: ${told.message ?? ''}`
