@@ -13,7 +13,7 @@ async function files(count = 5) {
 }
 
 async function refusal(...args: string[]): Promise<string> {
-  const { exitCode, output, errors } = await barwright(['sweep', ...args])
+  const { exitCode, output, errors } = await barwright(['sweep', '--quiet', ...args])
   expect(errors).toBe('')
   expect(exitCode).toBe(2)
   const [problem] = (JSON.parse(output) as { problems: { message: string }[] }).problems
@@ -21,7 +21,7 @@ async function refusal(...args: string[]): Promise<string> {
 }
 
 async function done(...args: string[]): Promise<unknown> {
-  const { exitCode, output, errors } = await barwright(['sweep', ...args])
+  const { exitCode, output, errors } = await barwright(['sweep', '--quiet', ...args])
   expect(errors).toBe('')
   expect(exitCode).toBe(0)
   return JSON.parse(output)
