@@ -1,16 +1,14 @@
-import { jsonSchemas } from '../data/json-schema'
 import type { Slack } from '../domain/optimise/alternatives/slack'
 import { fractionFromPercent } from '../domain/units'
-import { askAboutBrief, ROBUST_FLAG, TIME_FLAG, TIME_HELP } from './ask-solver'
-import { type Read, readNumber } from './axes'
+import { askAboutBrief, BRIEF_SCHEMA, ROBUST_FLAG, TIME_FLAG, TIME_HELP } from './ask-solver'
 import { allInvalid, type Command } from './command'
+import { type Read, readNumber } from './number-flag'
 
 const COUNT_LIMITS = { least: 1, most: 1000, whole: true }
 const SEED_LIMITS = { least: 0, most: 4_294_967_295, whole: true }
 const SLACK_LIMITS = { least: 0, most: 1_000_000, whole: false }
 
 export const alternatives: Command = {
-  says: 'blends nearly as good as the best and as different as can be',
   flags: {
     slack: { type: 'string', default: '3%' },
     count: { type: 'string', default: '8' },
@@ -25,7 +23,7 @@ export const alternatives: Command = {
     '--robust            the ranges hold for any lot of the oils',
     TIME_HELP,
   ],
-  schema: jsonSchemas.brief,
+  schema: BRIEF_SCHEMA,
   run: async (text, flags) => {
     const slack = readSlack(flags.slack)
     const count = readNumber(flags.count, '--count', COUNT_LIMITS)
@@ -35,11 +33,9 @@ export const alternatives: Command = {
     )
     if ('problem' in slack || 'problem' in count || 'problem' in seed) return allInvalid(problems)
     const order = { slack: slack.value, count: count.value, seed: seed.value }
-    return askAboutBrief(
-      text,
-      flags,
-      (brief, limit) => (service) => service.alternatives(brief, { ...order, ...limit }),
-    )
+    return askAboutBrief(text, flags, {
+      question: (brief, limit) => (service) => service.alternatives(brief, { ...order, ...limit }),
+    })
   },
 }
 

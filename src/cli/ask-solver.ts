@@ -1,13 +1,18 @@
 import { briefFile, briefOf } from '../data/brief-file'
+import { fileSchema } from '../data/ledger-schemas'
 import { parseJson } from '../data/problems'
 import type { Brief } from '../domain/optimise/brief/brief'
 import { DEFAULT_TIME_MS } from '../domain/optimise/search/allowance'
 import { MS_PER_SECOND } from '../domain/units'
-import { type Question, SolverClient } from '../worker/client'
+import type { Question } from '../worker/client'
 import { SOLVER_NAMES, type SolverName, type TimeLimit } from '../worker/protocol'
-import { type Read, readNumber } from './axes'
 import { allInvalid, byStatus, type Flags, invalid, type Result } from './command'
-import { startNodeThread } from './node-thread'
+import { LazyThread } from './lazy-thread'
+import type { Solver } from './solver-here'
+import { type Read, readNumber } from './number-flag'
+
+/** The JSON Schema of a brief. */
+export const BRIEF_SCHEMA = () => fileSchema(briefFile)
 
 /** The flag that picks a solver. */
 export const SOLVER_FLAG = { solver: { type: 'string', default: SOLVER_NAMES[0] } } as const
@@ -26,44 +31,54 @@ const BESIDE_MS = 30_000
 /** Searches that one question may make with a limit each: for the blend, for both ways to hold lots. */
 const MOST_SEARCHES = 3
 
-/** Reads a brief and answers a question about it in a solving thread, within the time limit flagged. */
+/** A question about a brief, and how it is asked. */
+interface Asked<T> {
+  readonly question: (brief: Brief, limit: TimeLimit) => Question<T>
+  /** Whether the answer takes no longer than the start of a thread: it is found without one. */
+  readonly quick?: boolean
+  /** What is done with an answer of our own solver. */
+  readonly andThen?: (solver: Solver, brief: Brief, found: T) => Promise<T>
+}
+
+/** Reads a brief and answers a question about it, within the time limit flagged. */
 export async function askAboutBrief<T extends { readonly status: string }>(
   text: string,
   flags: Flags,
-  question: (brief: Brief, limit: TimeLimit) => Question<T>,
+  { question, quick = false, andThen }: Asked<T>,
 ): Promise<Result> {
   const time = readTimeLimit(flags['time-limit'])
   if ('problem' in time) return allInvalid([time.problem])
-  const solver = flags.solver ?? SOLVER_NAMES[0]
-  if (!isSolver(solver))
-    return invalid('--solver', `There is no solver "${solver}". Use ${SOLVER_NAMES.join(' or ')}.`)
+  const name = flags.solver ?? SOLVER_NAMES[0]
+  if (!isSolver(name))
+    return invalid('--solver', `There is no solver "${name}". Use ${SOLVER_NAMES.join(' or ')}.`)
   const file = parseJson(briefFile, text)
   if (file.status === 'invalid') return allInvalid(file.problems)
   const stated = briefOf(file.value)
   const brief = flags.robust === true ? { ...stated, robust: true } : stated
   const { timeMs = DEFAULT_TIME_MS } = time.value
   const limitMs = MOST_SEARCHES * timeMs + BESIDE_MS
-  return byStatus(await answer(solver, question(brief, time.value), limitMs))
+  return withSolver(quick && name === 'barwright', async (solver) => {
+    const found = await solver.ask(question(brief, time.value), { limitMs, solver: name })
+    return byStatus(andThen && name === 'barwright' ? await andThen(solver, brief, found) : found)
+  })
+}
+
+/** Lends a solver: one of this process, with threads behind it where they are needed, or a thread's. */
+async function withSolver<T>(here: boolean, use: (solver: Solver) => Promise<T>): Promise<T> {
+  const thread = new LazyThread()
+  try {
+    if (!here) return await use(thread)
+    const { solverHere } = await import('./solver-here')
+    return await use(solverHere(thread))
+  } finally {
+    thread.close()
+  }
 }
 
 function readTimeLimit(typed: unknown): Read<TimeLimit> {
   if (typed === undefined) return { value: {} }
   const seconds = readNumber(typed, '--time-limit', TIME_LIMITS)
   return 'problem' in seconds ? seconds : { value: { timeMs: seconds.value * MS_PER_SECOND } }
-}
-
-/** Answers one question in a thread of its own, which is ended afterwards. */
-export async function answer<T>(
-  solver: SolverName,
-  question: Question<T>,
-  limitMs?: number,
-): Promise<T> {
-  const client = new SolverClient(startNodeThread, solver)
-  try {
-    return await client.ask(question, { limitMs })
-  } finally {
-    client.close()
-  }
 }
 
 function isSolver(name: unknown): name is SolverName {

@@ -1,26 +1,25 @@
-import { jsonSchemas } from '../data/json-schema'
 import type { Point } from '../domain/optimise/solve/point'
-import { askAboutBrief, ROBUST_FLAG, TIME_FLAG, TIME_HELP } from './ask-solver'
-import { type Read, readAxes } from './axes'
+import { askAboutBrief, BRIEF_SCHEMA, ROBUST_FLAG, TIME_FLAG, TIME_HELP } from './ask-solver'
+import { readAxes } from './axes'
 import { allInvalid, type Command } from './command'
+import type { Read } from './number-flag'
 
 export const at: Command = {
-  says: 'the best blend that has given values of some measures',
   flags: { point: { type: 'string' }, ...ROBUST_FLAG, ...TIME_FLAG },
   flagHelp: [
     '--point hardness=40,lather=32   the values to hit',
     '--robust                        the other ranges hold for any lot of the oils',
     TIME_HELP,
   ],
-  schema: jsonSchemas.brief,
+  schema: BRIEF_SCHEMA,
   run: async (text, flags) => {
     const point = readPoint(flags.point)
     if ('problem' in point) return allInvalid([point.problem])
-    return askAboutBrief(
-      text,
-      flags,
-      (brief, limit) => (service, solver) => service.solveAt(solver, brief, point.value, limit),
-    )
+    return askAboutBrief(text, flags, {
+      question: (brief, limit) => (service, solver) =>
+        service.solveAt(solver, brief, point.value, limit),
+      quick: true,
+    })
   },
 }
 

@@ -1,9 +1,6 @@
 import { library } from '../data/library'
-import { problem, type Problem } from '../domain/blend/check-blend'
 import type { SurfaceAxis } from '../domain/optimise/pareto/blend-surface'
-
-/** What a flag was read as, or what is wrong with it. */
-export type Read<T> = { readonly value: T } | { readonly problem: Problem }
+import { type Read, wrong } from './number-flag'
 
 const KNOWN = library.measures.map(({ id }) => id).join(', ')
 
@@ -37,20 +34,4 @@ export function readAxes(
     )
   }
   return { value: axes }
-}
-
-/** A number typed after a flag, between two limits. */
-export function readNumber(
-  typed: unknown,
-  flag: string,
-  { least, most, whole }: { least: number; most: number; whole: boolean },
-): Read<number> {
-  const value = typeof typed === 'string' && typed.trim() !== '' ? Number(typed) : NaN
-  if (value >= least && value <= most && (!whole || Number.isInteger(value))) return { value }
-  const kind = whole ? 'a whole number' : 'a number'
-  return wrong(flag, `${flag} is "${String(typed)}". Give ${kind} from ${least} to ${most}.`)
-}
-
-function wrong(flag: string, message: string): { readonly problem: Problem } {
-  return { problem: problem(flag, message) }
 }

@@ -1,6 +1,7 @@
 import { batchFacts } from '../data/batch-facts'
 import { lyeCautions } from '../data/cautions'
-import { jsonSchemas } from '../data/json-schema'
+import { batchFile } from '../data/batch-file'
+import { fileSchema } from '../data/ledger-schemas'
 import { library } from '../data/library'
 import { actualReport } from '../domain/batch/actuals'
 import type { ReadyPlan } from '../domain/batch/plan'
@@ -14,13 +15,12 @@ import { isMassUnit, isSheetForm, SHEET_FORMS, withSheetForm } from './sheet-fla
 import { sheetHtml } from './sheet-html'
 
 export const batch: Command = {
-  says: 'the weights of a batch, with its lye; or its sheet for the workshop',
   flags: { sheet: { type: 'string' }, unit: { type: 'string' } },
   flagHelp: [
     '--sheet [text|html]     print the sheet for the workshop',
     '--unit g|kg|oz|lb       unit of the weights on the sheet, g if left out',
   ],
-  schema: jsonSchemas.batch,
+  schema: () => fileSchema(batchFile),
   arrange: withSheetForm,
   run: (text, flags) => Promise.resolve(answer(text, flags)),
 }

@@ -16,7 +16,6 @@ import { allInvalid, byStatus, type Command, type Result } from './command'
 import { plannedPart, pricingOf } from './priced'
 
 export const buy: Command = {
-  says: 'the cheapest packs for some batches, over all suppliers, with freight',
   flags: {},
   schema: () => fileSchema(buyingFile),
   run: answer,

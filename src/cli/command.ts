@@ -1,5 +1,7 @@
 import type { ParseArgsConfig } from 'node:util'
+import { capped } from '../data/capped'
 import type { Problem } from '../domain/blend/check-blend'
+import type { Surroundings } from './surroundings'
 
 /** Exit codes of the command line. */
 export const EXIT = { solved: 0, failed: 1, invalid: 2, infeasible: 3 } as const
@@ -11,7 +13,10 @@ const EXIT_BY_STATUS: Readonly<Record<string, Result['exitCode']>> = {
   infeasible: EXIT.infeasible,
 }
 
-/** What a command prints and how it ends; text is printed as it is, anything else as JSON. */
+/**
+ * What a command prints and how it ends; text is printed as it is, anything else as JSON, and nothing
+ * where it has printed for itself.
+ */
 export interface Result {
   readonly exitCode: (typeof EXIT)[keyof typeof EXIT]
   readonly output: unknown
@@ -22,8 +27,6 @@ export type Flags = Readonly<Record<string, string | boolean | undefined>>
 
 /** What every command tells of itself. */
 interface Described {
-  /** One line for the help text. */
-  readonly says: string
   /** Its own flags, beside --help and --schema. */
   readonly flags: NonNullable<ParseArgsConfig['options']>
   /** What its flags mean, a line each. */
@@ -39,9 +42,9 @@ export interface TextCommand extends Described {
   run(text: string, flags: Flags): Promise<Result>
 }
 
-/** A command whose file is too large to be read at once: it is given the paths that were named. */
+/** A command that is given what was named beside its flags: no file, or one too large to be read at once. */
 export interface PathCommand extends Described {
-  runOn(paths: readonly string[], flags: Flags): Promise<Result>
+  runOn(paths: readonly string[], flags: Flags, around: Surroundings): Promise<Result>
 }
 
 /** One command of the command line. */
@@ -59,7 +62,13 @@ export function invalid(path: string, message: string): Result {
 
 /** An answer to input with several things wrong. */
 export function allInvalid(problems: readonly Problem[]): Result {
-  return { exitCode: EXIT.invalid, output: { status: 'invalid', problems } }
+  return { exitCode: EXIT.invalid, output: { status: 'invalid', problems: capped(problems) } }
+}
+
+/** No answer, for a reason that is no fault of the input. */
+export function failed(error: unknown): Result {
+  const message = error instanceof Error ? error.message : String(error)
+  return { exitCode: EXIT.failed, output: { status: 'failed', message } }
 }
 
 /** An answer by its status: 0 for one that was found, 1 for none in time, 2 for a faulty brief, 3 for none at all. */

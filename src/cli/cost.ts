@@ -9,7 +9,6 @@ import { allInvalid, type Command, invalid, type Result, solved } from './comman
 import { plannedPart, pricingOf } from './priced'
 
 export const cost: Command = {
-  says: 'what a bar, a batch and a kg cost, and where the money goes',
   flags: {},
   schema: () => fileSchema(costFile),
   run: (text) => Promise.resolve(answer(text)),

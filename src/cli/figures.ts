@@ -1,5 +1,5 @@
 import { problem, type Problem } from '../domain/blend/check-blend'
-import type { Read } from './axes'
+import type { Read } from './number-flag'
 import type { Flags } from './command'
 
 /** Figures by name, typed as "olive=60,coconut=40"; undefined where the flag is left out. */

@@ -1,5 +1,4 @@
-import { jsonSchemas } from '../data/json-schema'
-import { askAboutBrief, ROBUST_FLAG, TIME_FLAG, TIME_HELP } from './ask-solver'
+import { askAboutBrief, BRIEF_SCHEMA, ROBUST_FLAG, TIME_FLAG, TIME_HELP } from './ask-solver'
 import { readAxes } from './axes'
 import { allInvalid, type Command } from './command'
 
@@ -7,7 +6,6 @@ const LEAST_AXES = 2
 const MOST_AXES = 4
 
 export const frontier: Command = {
-  says: 'the exact trade-off surface of 2 to 4 measures',
   flags: { axes: { type: 'string' }, hull: { type: 'boolean' }, ...ROBUST_FLAG, ...TIME_FLAG },
   flagHelp: [
     '--axes a,b[,c[,d]]   the measures; a:more or a:less turns the wanted way round',
@@ -16,15 +14,13 @@ export const frontier: Command = {
     TIME_HELP,
     'A brief with whole-blend rules has a frontier of 2 measures, in pieces, and no hull.',
   ],
-  schema: jsonSchemas.brief,
+  schema: BRIEF_SCHEMA,
   run: async (text, flags) => {
     const axes = readAxes(flags.axes, '--axes', LEAST_AXES, MOST_AXES)
     if ('problem' in axes) return allInvalid([axes.problem])
     const order = { axes: axes.value, wholeHull: flags.hull === true }
-    return askAboutBrief(
-      text,
-      flags,
-      (brief, limit) => (service) => service.frontier(brief, { ...order, ...limit }),
-    )
+    return askAboutBrief(text, flags, {
+      question: (brief, limit) => (service) => service.frontier(brief, { ...order, ...limit }),
+    })
   },
 }

@@ -12,7 +12,6 @@ import { type Brief, pricesOf } from '../domain/optimise/brief/brief'
 import { solveBrief } from '../domain/optimise/solve/solve'
 import { solveWithOwn } from '../domain/lp/solvers/own'
 import { type GoneAnswer, type GoneOrder, oilGone } from '../domain/replace/gone'
-import { readNumber } from './axes'
 import {
   allInvalid,
   byStatus,
@@ -23,6 +22,7 @@ import {
   solved,
 } from './command'
 import { readAll, readFigures } from './figures'
+import { readNumber } from './number-flag'
 
 const BARS_LIMITS = { least: 0, most: 1_000_000_000, whole: false }
 const OILS_LIMITS = { least: 1, most: 10_000, whole: false }
@@ -38,7 +38,6 @@ const PLAIN_BATCH: Omit<BatchOrder, 'blend'> = {
 }
 
 export const gone: Command = {
-  says: 'what can take the place of an oil: lye anew, label changes, and cost per bar and year',
   flags: {
     oil: { type: 'string' },
     'bars-per-year': { type: 'string', default: '0' },

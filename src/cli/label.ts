@@ -1,4 +1,5 @@
-import { jsonSchemas } from '../data/json-schema'
+import { batchFile } from '../data/batch-file'
+import { fileSchema } from '../data/ledger-schemas'
 import { labelFacts } from '../data/label-facts'
 import { library } from '../data/library'
 import { labelOf } from '../domain/label/label'
@@ -7,10 +8,9 @@ import { planFile } from './batch-plan'
 import { allInvalid, type Command, type Result, solved } from './command'
 
 export const label: Command = {
-  says: 'the words of a bar’s label: ingredients both ways, allergens, net weight, what the law still asks',
   flags: { text: { type: 'boolean' } },
   flagHelp: ['--text   as text instead of JSON'],
-  schema: jsonSchemas.batch,
+  schema: () => fileSchema(batchFile),
   run: (text, flags) => Promise.resolve(answer(text, flags.text === true)),
 }
 

@@ -3,7 +3,6 @@ import type { Oil } from '../domain/blend/oil'
 import { type Command, solved } from './command'
 
 export const oils: Command = {
-  says: 'the oils that a brief can name',
   flags: {},
   run: () => Promise.resolve(solved([...library.oils.values()].map(listed))),
 }

@@ -12,7 +12,6 @@ import { GRAMS_PER_KG, WHOLE_PERCENT } from '../domain/units'
 import { EXIT, allInvalid, type Command, type Flags, invalid, type Result, solved } from './command'
 
 export const prices: Command = {
-  says: 'reads a price list (CSV) into a price book, or tells and exports a price book (JSON)',
   flags: {
     currency: { type: 'string' },
     supplier: { type: 'string' },

@@ -13,7 +13,6 @@ import { plannedPart, pricingOf } from './priced'
 import { quoteHtml } from './quote-html'
 
 export const quote: Command = {
-  says: 'prices for some quantities of bars, with margin, tax, lead time and break-even',
   flags: { html: { type: 'boolean' }, locale: { type: 'string' } },
   flagHelp: [
     '--html           the quote as a page to print, in the maker’s name and without costs',

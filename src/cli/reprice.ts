@@ -6,10 +6,10 @@ import type { Blend } from '../domain/blend/blend'
 import { priceWalk } from '../domain/optimise/reprice/price-walk'
 import { pricesTogether } from '../domain/optimise/reprice/together'
 import { fractionFromPercent } from '../domain/units'
-import { type Read, readNumber } from './axes'
 import { allInvalid, byStatus, type Command, type Flags, invalid, type Result } from './command'
 import { readAll, readFigures } from './figures'
 import { joinMinus } from './percent-flags'
+import { type Read, readNumber } from './number-flag'
 
 const CHANGE_LIMITS = { least: -100, most: 100_000, whole: false }
 const MONTHS_LIMITS = { least: 0, most: 120, whole: false }
@@ -18,7 +18,6 @@ const DRAWS_LIMITS = { least: 1, most: 100_000, whole: true }
 const SEED_LIMITS = { least: 0, most: 4_294_967_295, whole: true }
 
 export const reprice: Command = {
-  says: 'the cheapest formula as prices move, where it switches, and what holding the old one costs',
   flags: {
     oil: { type: 'string' },
     from: { type: 'string', default: '-50%' },

@@ -1,61 +1,40 @@
 import { parseArgs } from 'node:util'
-import { alternatives } from './alternatives'
-import { at } from './at'
-import { batch } from './batch'
-import { buy } from './buy'
+import { buffer } from 'node:stream/consumers'
+import { version } from '../../package.json'
+import { decodeText } from '../data/text-encoding'
 import { type Command, invalid, type Result, solved } from './command'
-import { cost } from './cost'
-import { frontier } from './frontier'
-import { gone } from './gone'
-import { label } from './label'
-import { oils } from './oils'
-import { prices } from './prices'
-import { quote } from './quote'
-import { range } from './range'
-import { reprice } from './reprice'
-import { solve } from './solve'
-import { spread } from './spread'
-import { sweep } from './sweep'
-import { terrain } from './terrain'
+import { COMMANDS, type Entry } from './commands'
+import { help, helpOn } from './help'
+import type { Surroundings } from './surroundings'
 
-const COMMANDS: Readonly<Record<string, Command>> = {
-  solve,
-  range,
-  frontier,
-  terrain,
-  at,
-  alternatives,
-  spread,
-  batch,
-  label,
-  sweep,
-  oils,
-  prices,
-  buy,
-  cost,
-  quote,
-  reprice,
-  gone,
-}
-
-type ReadInput = (path: string) => Promise<string>
+/** Longest file that is read at once, in bytes; a price list of ten thousand packs stays far below. */
+const LONGEST_FILE = 32 * 1024 * 1024
 
 /** Runs one call of the command line. */
-export async function run(args: readonly string[], readInput: ReadInput): Promise<Result> {
+export async function run(args: readonly string[], around: Surroundings): Promise<Result> {
   const [name = '', ...rest] = args
-  if (name === '--help' || name === '-h') return solved(help())
-  const command = COMMANDS[name]
-  if (!command) {
-    const names = Object.keys(COMMANDS).join(', ')
-    return invalid('', `There is no command "${name}". Use one of ${names}; --help tells more.`)
-  }
-  const parsed = parse(command, command.arrange?.(rest) ?? rest)
+  if (name === '--help' || name === '-h' || (name === 'help' && rest.length === 0))
+    return solved(help())
+  if (name === '--version' || name === '-V') return solved(version)
+  if (name === 'help') return rest.length === 1 ? helpFor(rest[0] ?? '') : ONE_COMMAND
+  const entry = COMMANDS.get(name)
+  return entry ? call(name, entry, rest, around) : unknown(name)
+}
+
+async function call(
+  name: string,
+  entry: Entry,
+  args: readonly string[],
+  around: Surroundings,
+): Promise<Result> {
+  const command = await entry.load()
+  const parsed = parse(command, command.arrange?.(args) ?? [...args])
   if (parsed instanceof Error)
     return invalid('', `${parsed.message}. ${name} --help tells what there is.`)
   const { values, positionals } = parsed
-  if (values.help === true) return solved(helpOn(name, command))
+  if (values.help === true) return solved(helpOn(name, entry, command))
   if (values.schema === true) return schemaOf(name, command)
-  if ('runOn' in command) return command.runOn(positionals, values)
+  if ('runOn' in command) return command.runOn(positionals, values, around)
   if (!command.schema)
     return positionals.length > 0
       ? invalid('', `${name} reads no file; take ${positionals.join(' ')} out.`)
@@ -63,10 +42,20 @@ export async function run(args: readonly string[], readInput: ReadInput): Promis
   const [path, ...more] = positionals
   if (path === undefined || more.length > 0)
     return invalid('', `Give ${name} one file, or - to read standard input.`)
-  const text = await read(path, readInput)
-  return text instanceof Error
-    ? invalid('', `The file ${path} can't be read: ${text.message}`)
-    : command.run(text, values)
+  const read = await readText(path, around)
+  return 'text' in read ? command.run(read.text, values) : invalid('', read.message)
+}
+
+async function helpFor(name: string): Promise<Result> {
+  const entry = COMMANDS.get(name)
+  return entry ? solved(helpOn(name, entry, await entry.load())) : unknown(name)
+}
+
+const ONE_COMMAND = invalid('', 'help tells of one command at a time, as in: help solve.')
+
+function unknown(name: string): Result {
+  const names = [...COMMANDS.keys()].join(', ')
+  return invalid('', `There is no command "${name}". Use one of ${names}; --help tells more.`)
 }
 
 /** The flags and the rest, or what is wrong with them. */
@@ -87,36 +76,25 @@ function parse(command: Command, args: string[]) {
   }
 }
 
-async function read(path: string, readInput: ReadInput): Promise<string | Error> {
+/** The text of a file or of standard input, or why there is none. */
+async function readText(
+  path: string,
+  around: Surroundings,
+): Promise<{ readonly text: string } | { readonly message: string }> {
+  let bytes: Uint8Array
   try {
-    return await readInput(path)
+    bytes = path === '-' ? await buffer(around.stdin) : await around.readFile(path)
   } catch (error) {
-    return error instanceof Error ? error : new Error(String(error))
+    const reason = error instanceof Error ? error.message : String(error)
+    return { message: `The file ${path} can't be read: ${reason}` }
   }
+  if (bytes.length > LONGEST_FILE)
+    return {
+      message: `The file ${path} has ${bytes.length} bytes. Give at most ${LONGEST_FILE}; sweep reads longer ones.`,
+    }
+  return decodeText(bytes)
 }
 
 function schemaOf(name: string, { schema }: Command): Result {
   return schema ? solved(schema()) : invalid('--schema', `${name} reads no file.`)
-}
-
-function help(): string {
-  const width = Math.max(...Object.keys(COMMANDS).map((name) => name.length)) + 3
-  const lines = Object.entries(COMMANDS).map(([name, { says }]) => `  ${name.padEnd(width)}${says}`)
-  return [
-    'barwright <command> <file.json | ->',
-    '',
-    ...lines,
-    '',
-    '  --schema   the JSON Schema of the command’s file',
-    '  --help     after a command: its flags',
-    '',
-    'Prints JSON. Exit 0 solved, 1 failed or not decided in time, 2 invalid input, 3 no such blend.',
-  ].join('\n')
-}
-
-function helpOn(name: string, { says, flagHelp = [], schema }: Command): string {
-  const file = schema ? ' <file.json | ->' : ''
-  return [`barwright ${name}${file}`, '', `  ${says}`, ...flagHelp.map((line) => `  ${line}`)].join(
-    '\n',
-  )
 }

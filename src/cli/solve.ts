@@ -1,17 +1,22 @@
-import { jsonSchemas } from '../data/json-schema'
 import type { Brief } from '../domain/optimise/brief/brief'
 import type { Answer } from '../domain/optimise/brief/answer'
 import type { Reasons } from '../domain/optimise/why/reasons'
-import { type Question, SolverClient } from '../worker/client'
+import type { Confirmation } from '../domain/optimise/solve/confirm'
+import type { Question } from '../worker/client'
 import { SOLVER_NAMES, type TimeLimit } from '../worker/protocol'
 import { secondOpinion } from '../worker/second-opinion'
-import type { Confirmation } from '../domain/optimise/solve/confirm'
-import { askAboutBrief, ROBUST_FLAG, SOLVER_FLAG, TIME_FLAG, TIME_HELP } from './ask-solver'
+import {
+  askAboutBrief,
+  BRIEF_SCHEMA,
+  ROBUST_FLAG,
+  SOLVER_FLAG,
+  TIME_FLAG,
+  TIME_HELP,
+} from './ask-solver'
 import type { Command } from './command'
-import { startNodeThread } from './node-thread'
+import type { Solver } from './solver-here'
 
 export const solve: Command = {
-  says: 'the best blend for a brief',
   flags: { ...SOLVER_FLAG, ...ROBUST_FLAG, ...TIME_FLAG, why: { type: 'boolean' } },
   flagHelp: [
     `--solver ${SOLVER_NAMES.join(' | ')}`,
@@ -19,38 +24,30 @@ export const solve: Command = {
     '--robust   the ranges hold for any lot of the oils',
     TIME_HELP,
   ],
-  schema: jsonSchemas.brief,
+  schema: BRIEF_SCHEMA,
   run: (text, flags) => {
     const asked = flags.why === true ? withReasons : plainly
-    return askAboutBrief(text, flags, (brief, limit) => confirmed(brief, asked(brief, limit)))
+    return askAboutBrief(text, flags, { question: asked, quick: true, andThen: confirmed })
   },
 }
 
-/** An answer of our own solver with what a second one says of it. */
-function confirmed<T extends Answer>(
-  brief: Brief,
-  question: Question<T>,
-): Question<T & { readonly secondSolver?: Confirmation }> {
-  return async (service, solver) => {
-    const found = await question(service, solver)
-    if (!('blend' in found) || solver !== 'barwright') return found
-    const client = new SolverClient(startNodeThread, 'javascript-lp-solver')
-    try {
-      return { ...found, secondSolver: await secondOpinion(client, brief, found) }
-    } finally {
-      client.close()
-    }
-  }
+/** An answer as it is told. */
+type Told = Answer & {
+  readonly reasons?: Reasons | undefined
+  readonly secondSolver?: Confirmation
 }
 
-function plainly(brief: Brief, limit: TimeLimit): Question<Answer> {
+/** An answer of our own solver with what a second one says of it. */
+async function confirmed(solver: Solver, brief: Brief, found: Told): Promise<Told> {
+  if (!('blend' in found)) return found
+  return { ...found, secondSolver: await secondOpinion(solver, brief, found) }
+}
+
+function plainly(brief: Brief, limit: TimeLimit): Question<Told> {
   return (service, solver) => service.solve(solver, brief, limit)
 }
 
-function withReasons(
-  brief: Brief,
-  limit: TimeLimit,
-): Question<Answer & { readonly reasons?: Reasons | undefined }> {
+function withReasons(brief: Brief, limit: TimeLimit): Question<Told> {
   return async (service, solver) => {
     const found = await service.solve(solver, brief, limit)
     if (found.status !== 'optimal') return found

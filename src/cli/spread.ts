@@ -1,19 +1,17 @@
-import { jsonSchemas } from '../data/json-schema'
 import type { Brief } from '../domain/optimise/brief/brief'
 import type { Answer } from '../domain/optimise/brief/answer'
 import { type BlendSpread, DEFAULT_DRAWS } from '../domain/optimise/lots/spread'
 import type { Draws } from '../domain/optimise/lots/draws'
 import type { Question } from '../worker/client'
 import type { TimeLimit } from '../worker/protocol'
-import { askAboutBrief, ROBUST_FLAG, TIME_FLAG, TIME_HELP } from './ask-solver'
-import { readNumber } from './axes'
+import { askAboutBrief, BRIEF_SCHEMA, ROBUST_FLAG, TIME_FLAG, TIME_HELP } from './ask-solver'
 import { allInvalid, type Command } from './command'
+import { readNumber } from './number-flag'
 
 const DRAW_LIMITS = { least: 1, most: 1_000_000, whole: true }
 const SEED_LIMITS = { least: 0, most: 4_294_967_295, whole: true }
 
 export const spread: Command = {
-  says: 'how the best blend moves from lot to lot, and what it costs to hold any lot',
   flags: {
     draws: { type: 'string', default: String(DEFAULT_DRAWS.count) },
     seed: { type: 'string', default: String(DEFAULT_DRAWS.seed) },
@@ -26,14 +24,16 @@ export const spread: Command = {
     '--robust         of the blend whose ranges hold for any lot',
     TIME_HELP,
   ],
-  schema: jsonSchemas.brief,
+  schema: BRIEF_SCHEMA,
   run: async (text, flags) => {
     const count = readNumber(flags.draws, '--draws', DRAW_LIMITS)
     const seed = readNumber(flags.seed, '--seed', SEED_LIMITS)
     const problems = [count, seed].flatMap((read) => ('problem' in read ? [read.problem] : []))
     if ('problem' in count || 'problem' in seed) return allInvalid(problems)
     const draws = { count: count.value, seed: seed.value }
-    return askAboutBrief(text, flags, (brief, limit) => spreadOfBest(brief, draws, limit))
+    return askAboutBrief(text, flags, {
+      question: (brief, limit) => spreadOfBest(brief, draws, limit),
+    })
   },
 }
 

@@ -1,12 +1,11 @@
-import { jsonSchemas } from '../data/json-schema'
-import { askAboutBrief, ROBUST_FLAG, TIME_FLAG, TIME_HELP } from './ask-solver'
-import { readAxes, readNumber } from './axes'
+import { askAboutBrief, BRIEF_SCHEMA, ROBUST_FLAG, TIME_FLAG, TIME_HELP } from './ask-solver'
+import { readAxes } from './axes'
 import { allInvalid, type Command } from './command'
+import { readNumber } from './number-flag'
 
 const GRID_LIMITS = { least: 2, most: 500, whole: true }
 
 export const terrain: Command = {
-  says: 'the best of a measure over a grid of two others',
   flags: {
     axes: { type: 'string' },
     value: { type: 'string', default: 'cost' },
@@ -21,7 +20,7 @@ export const terrain: Command = {
     '--robust        the ranges hold for any lot of the oils',
     TIME_HELP,
   ],
-  schema: jsonSchemas.brief,
+  schema: BRIEF_SCHEMA,
   run: async (text, flags) => {
     const axes = readAxes(flags.axes, '--axes', 2, 2)
     const value = readAxes(flags.value, '--value', 1, 1)
@@ -39,10 +38,8 @@ export const terrain: Command = {
       columns: grid.value,
       rows: grid.value,
     }
-    return askAboutBrief(
-      text,
-      flags,
-      (brief, limit) => (service) => service.terrain(brief, { ...order, ...limit }),
-    )
+    return askAboutBrief(text, flags, {
+      question: (brief, limit) => (service) => service.terrain(brief, { ...order, ...limit }),
+    })
   },
 }

@@ -1,14 +1,15 @@
 import { z } from 'zod'
 import type { Brief } from '../domain/optimise/brief/brief'
 import type { BriefRules } from '../domain/optimise/brief/brief-rules'
+import { figure } from './bounds'
 import { found } from './problems'
 
 const GOAL_FORMS =
   'Give one of { "minimise": measure }, { "maximise": measure } or { "closestTo": { oil: percent } }.'
 
-const limit = z.number().optional()
+const limit = figure.optional()
 
-const blend = z.record(z.string(), z.number())
+const blend = z.record(z.string(), figure)
 
 /** The shape of a brief's rules in a file. */
 export const rulesShape = z.strictObject({

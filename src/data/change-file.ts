@@ -1,4 +1,5 @@
 import { z } from 'zod'
+import { figure } from './bounds'
 import { bookOf, priceBookShape } from './price-book-file'
 import { batchFile } from './batch-file'
 import { briefFile } from './brief-file'
@@ -6,7 +7,7 @@ import { materialsWith } from './price-materials'
 import { parseJson, type Parsed, parseValue } from './problems'
 import { spreadsIn } from '../domain/cost/price-history'
 
-const shares = z.record(z.string(), z.number())
+const shares = z.record(z.string(), figure)
 
 /** A brief with the formula in use and how it is made and bought, for what a change does to it; version 1. */
 export const changeFile = z.strictObject({

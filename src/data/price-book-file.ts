@@ -1,8 +1,9 @@
 import { z } from 'zod'
+import { amount, MOST_COUNT, MOST_DAYS, MOST_MINOR, percentOfMoney, within } from './bounds'
 import type { PriceBook } from '../domain/cost/offer'
 
 /** Whole minor units of a currency: cents, pence, yen. */
-export const minor = z.int().min(0)
+export const minor = z.int().min(0).max(MOST_MINOR)
 
 /** Three capital letters, ISO 4217. */
 export const currency = z
@@ -14,16 +15,18 @@ export const offerShape = z.strictObject({
   id: z.string().optional(),
   material: z.string().describe('Id of the library, or of one of the materials below'),
   supplier: z.string(),
-  size: z.number().describe('What one pack holds'),
+  size: amount.describe('What one pack holds'),
   unit: z.enum(['g', 'kg', 'oz', 'lb', 'ml', 'l', 'piece']),
   steps: z
-    .array(z.strictObject({ fromPacks: z.int().min(1).default(1), priceMinor: minor }))
+    .array(
+      z.strictObject({ fromPacks: z.int().min(1).max(MOST_COUNT).default(1), priceMinor: minor }),
+    )
     .min(1)
     .readonly()
     .describe('Price of one pack by quantity: from so many packs on, all packs cost this'),
   currency: currency.optional(),
   tax: z
-    .strictObject({ percent: z.number(), included: z.boolean() })
+    .strictObject({ percent: percentOfMoney, included: z.boolean() })
     .optional()
     .describe('Tax in percent, and whether the prices have it in them'),
   freightMinor: minor.optional().describe('This pack’s share of freight, without tax'),
@@ -35,7 +38,7 @@ export const priceBookShape = z.strictObject({
   currency: currency.describe('What everything is reckoned in'),
   taxBack: z.boolean().default(true).describe('Whether tax on purchases is got back'),
   rates: z
-    .record(z.string(), z.number())
+    .record(z.string(), within(1e9))
     .default({})
     .describe('By currency: what one unit of it is worth in the book’s currency'),
   materials: z
@@ -43,7 +46,7 @@ export const priceBookShape = z.strictObject({
       z.strictObject({
         id: z.string(),
         name: z.string(),
-        densityGPerMl: z.number().optional(),
+        densityGPerMl: within(1000).optional(),
       }),
     )
     .readonly()
@@ -56,7 +59,7 @@ export const priceBookShape = z.strictObject({
         freightMinor: minor.optional().describe('Freight of one order'),
         freeFromMinor: minor.optional().describe('Goods of this much are sent free'),
         leastOrderMinor: minor.optional().describe('No order below this much of goods'),
-        deliveryDays: z.number().optional(),
+        deliveryDays: within(MOST_DAYS, 1e-3).optional(),
       }),
     )
     .readonly()

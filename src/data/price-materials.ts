@@ -46,11 +46,11 @@ const otherNames = new Map<string, string>(
     .filter(({ id }) => !library.oils.has(id))
     .flatMap(({ id, name }) => [id, name].map((word) => [keyOf(word), id] as const)),
 )
-const ALSO: Readonly<Record<string, string>> = {
-  'caustic soda': 'naoh',
-  lye: 'naoh',
-  'caustic potash': 'koh',
-}
+const ALSO: ReadonlyMap<string, string> = new Map([
+  ['caustic soda', 'naoh'],
+  ['lye', 'naoh'],
+  ['caustic potash', 'koh'],
+])
 
 /** Finds the material that people call so: by id, by the maker's own names, then as oils are found. */
 export function findMaterial(name: string, own: readonly OwnMaterial[]): NamedMaterial {
@@ -58,7 +58,7 @@ export function findMaterial(name: string, own: readonly OwnMaterial[]): NamedMa
   if (known.has(name.trim())) return { status: 'material', id: name.trim() }
   const mine = own.find((one) => one.id === name.trim() || keyOf(one.name) === key)
   if (mine) return { status: 'material', id: mine.id }
-  const other = otherNames.get(key) ?? ALSO[key]
+  const other = otherNames.get(key) ?? ALSO.get(key)
   if (other !== undefined) return { status: 'material', id: other }
   const oil = oilNames.find(name)
   if (oil.status === 'oil') return { status: 'material', id: oil.oil.id, note: oil.note }

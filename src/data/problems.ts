@@ -1,61 +1,83 @@
 import { z } from 'zod'
 import type { Problem } from '../domain/blend/check-blend'
+import { moreProblems, MOST_PROBLEMS } from './capped'
+import { readJson } from './json-text'
+import { pathText } from './path-text'
 
 /** A parsed file, or what is wrong with its shape. */
 export type Parsed<T> =
   | { readonly status: 'parsed'; readonly value: T }
   | { readonly status: 'invalid'; readonly problems: readonly Problem[] }
 
-/** Some editors put it before the text; JSON does not know it. */
-const BYTE_ORDER_MARK = /^\uFEFF/u
-
 /** Parses the text of a JSON file against a schema. */
 export function parseJson<S extends z.ZodType>(schema: S, text: string): Parsed<z.output<S>> {
-  let json: unknown
-  try {
-    json = JSON.parse(text.replace(BYTE_ORDER_MARK, ''))
-  } catch (error) {
-    const reason = error instanceof Error ? error.message : String(error)
-    return { status: 'invalid', problems: [{ path: '', message: `Not a JSON file: ${reason}` }] }
-  }
-  return parseValue(schema, json)
+  const read = readJson(text)
+  return 'value' in read
+    ? parseValue(schema, read.value)
+    : { status: 'invalid', problems: read.problems }
 }
 
 /** Parses a value against a schema. */
 export function parseValue<S extends z.ZodType>(schema: S, value: unknown): Parsed<z.output<S>> {
   const result = schema.safeParse(value, { error: explain })
   if (result.success) return { status: 'parsed', value: result.data }
-  const problems = result.error.issues.map((issue) => ({
+  const { issues } = result.error
+  const problems = issues.slice(0, MOST_PROBLEMS).map((issue) => ({
     path: pathText(issue.path),
     message: issue.message,
   }))
-  return { status: 'invalid', problems }
-}
-
-/** A path as people write it: groups[0].oils. */
-export function pathText(path: readonly PropertyKey[]): string {
-  return path.reduce<string>((text, key) => {
-    if (typeof key === 'number') return `${text}[${key}]`
-    return text === '' ? String(key) : `${text}.${String(key)}`
-  }, '')
+  const more = issues.length - problems.length
+  return { status: 'invalid', problems: more > 0 ? [...problems, moreProblems(more)] : problems }
 }
 
 /** Says what stands in the file and what may stand there. */
 function explain(issue: z.core.$ZodRawIssue): string | undefined {
-  if (issue.code === 'invalid_type') {
-    if (issue.input === undefined)
-      return `Missing. Give a value of type ${typeName(issue.expected)}.`
-    if (issue.input === Infinity || issue.input === -Infinity)
-      return 'This number is too large to read. Give a smaller one.'
-    return `${found(issue.input)} Give a value of type ${typeName(issue.expected)}.`
+  switch (issue.code) {
+    case 'invalid_type':
+      return wrongType(issue.input, issue.expected)
+    case 'unrecognized_keys':
+      return `Unknown ${issue.keys.length === 1 ? 'key' : 'keys'} ${listed(issue.keys)}. Take it out or correct its spelling.`
+    case 'invalid_value':
+      return `${found(issue.input)} Give ${issue.values.map(shown).join(' or ')}.`
+    case 'invalid_union':
+      return `${found(issue.input)} It has none of the forms that may stand here.`
+    case 'too_small':
+      return tooSmall(issue)
+    case 'too_big':
+      return tooBig(issue)
+    default:
+      return undefined
   }
-  if (issue.code === 'unrecognized_keys')
-    return `Unknown ${issue.keys.length === 1 ? 'key' : 'keys'} ${issue.keys.join(', ')}. Take it out or correct its spelling.`
-  if (issue.code === 'invalid_value')
-    return `${found(issue.input)} Give ${issue.values.map(shown).join(' or ')}.`
-  if (issue.code === 'invalid_union')
-    return `${found(issue.input)} It has none of the forms that may stand here.`
-  return undefined
+}
+
+function wrongType(input: unknown, expected: string): string {
+  if (input === undefined) return `Missing. Give ${valueOf(expected)}.`
+  if (input === Infinity || input === -Infinity)
+    return 'This number is too large to read. Give a smaller one.'
+  return `${found(input)} Give ${valueOf(expected)}.`
+}
+
+/** Many unknown keys are told by the first of them. */
+function listed(keys: readonly string[]): string {
+  const most = 12
+  const names = keys.slice(0, most).map(cut)
+  return keys.length > most
+    ? `${names.join(', ')} and ${keys.length - most} more`
+    : names.join(', ')
+}
+
+type Raw<Code extends string> = Extract<z.core.$ZodRawIssue, { code: Code }>
+
+function tooSmall({ origin, minimum, inclusive, input }: Raw<'too_small'>): string {
+  if (origin === 'array') return `Too few stand here. Give ${minimum} or more.`
+  if (origin === 'string') return `${found(input)} Give ${minimum} or more letters.`
+  return `${found(input)} Give ${inclusive === false ? `more than ${minimum}` : `${minimum} or more`}.`
+}
+
+function tooBig({ origin, maximum, inclusive, input }: Raw<'too_big'>): string {
+  if (origin === 'array') return `Too many stand here. Give ${maximum} at most.`
+  if (origin === 'string') return `${found(input)} Give ${maximum} letters at most.`
+  return `${found(input)} Give ${inclusive === false ? `less than ${maximum}` : `${maximum} at most`}.`
 }
 
 /** What stands at a place in the file, as the beginning of a message. */
@@ -64,13 +86,18 @@ export function found(value: unknown): string {
 }
 
 /** A type as JSON names it. */
-function typeName(expected: string): string {
-  return expected === 'record' ? 'object' : expected
+function valueOf(expected: string): string {
+  if (expected === 'nonoptional') return 'a value'
+  if (expected === 'int') return 'a whole number'
+  return `a value of type ${expected === 'record' ? 'object' : expected}`
 }
 
 /** A value cut to a length that fits a message. */
 function shown(value: unknown): string {
-  const text = JSON.stringify(value) ?? String(value)
+  return cut(JSON.stringify(value) ?? String(value))
+}
+
+function cut(text: string): string {
   const most = 60
   return text.length > most ? `${text.slice(0, most)}…` : text
 }

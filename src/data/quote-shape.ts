@@ -1,8 +1,9 @@
 import { z } from 'zod'
+import { MOST_COUNT, MOST_DAYS, MOST_MINUTES, percentOfMoney, within } from './bounds'
 import { minor } from './price-book-file'
 import { found } from './problems'
 
-const percent = z.number()
+const percent = percentOfMoney
 
 /** What a price is meant to earn, as it stands in a file. */
 export const aim = z
@@ -33,7 +34,12 @@ export const quotePapers = z.strictObject({
 
 /** What is settled in a quote; money in whole minor units. */
 export const quoteChoices = z.strictObject({
-  quantities: z.array(z.int()).min(1).readonly().describe('Numbers of bars to quote for'),
+  quantities: z
+    .array(z.int().max(MOST_COUNT))
+    .min(1)
+    .max(100)
+    .readonly()
+    .describe('Numbers of bars to quote for'),
   aim,
   points: pricePoints.default({ stepMinor: 1 }),
   orderMinor: minor.default(0).describe('Cost of one order, however large'),
@@ -43,11 +49,11 @@ export const quoteChoices = z.strictObject({
     .describe('Whether bars of the last batch beyond the order are worth their cost, or charged'),
   taxPercent: percent.default(0),
   retail: z.strictObject({ aim, points: pricePoints }).optional(),
-  leastBars: z.int().min(1).default(1),
-  batchesPerWeek: z.number().default(1),
-  packingDays: z.number().default(0),
+  leastBars: z.int().min(1).max(MOST_COUNT).default(1),
+  batchesPerWeek: within(MOST_MINUTES).default(1),
+  packingDays: within(MOST_DAYS, 1e-3).default(0),
   quotedOn: z.string().describe('Day of the quote, YYYY-MM-DD'),
-  validDays: z.number().default(30),
+  validDays: within(MOST_DAYS, 1e-3).default(30),
 })
 
 /** What is printed beside the figures. */

@@ -1,4 +1,5 @@
 import { z } from 'zod'
+import { figure } from './bounds'
 import { briefFile } from './brief-file'
 import { parseJson, type Parsed, parseValue } from './problems'
 
@@ -8,7 +9,7 @@ const key = z
   .describe('What the answer is to be known by; it stands in the answer as it stands here')
 
 const prices = z
-  .record(z.string(), z.number())
+  .record(z.string(), figure)
   .default({})
   .describe(
     'Prices per kg that go before those of the brief; oils not on its shelf are passed over',
@@ -60,9 +61,11 @@ export function briefPathOf(text: string): string | undefined {
 
 /** What lies beside the output of a sweep, so that it can be gone on with. */
 export const sweepState = z.strictObject({
-  format: z.literal('barwright-sweep-state/1'),
+  format: z.literal('barwright-sweep-state/2'),
   sweep: z.string().describe('What the sweep is known by in a queue'),
   input: z.strictObject({ sha256: z.string(), bytes: z.number().int() }),
+  briefs: z.string().describe('Hash of the briefs that lines name by their paths'),
+  program: z.string().describe('Version and data of the program that answers'),
 })
 
 export type SweepState = z.output<typeof sweepState>

@@ -1,4 +1,4 @@
-import { pathText } from '../data/problems'
+import { pathText } from '../data/path-text'
 import { type AsideRecord, type Database, openDatabase, type WorkRecord } from './database'
 import { StorageFailure } from './failure'
 import { dropNote, leaveNote, type LeavingNote, noteOf, noteText } from './leaving-note'

@@ -1,5 +1,5 @@
-import { createReadStream } from 'node:fs'
 import { type Batch, LONGEST_LINE } from './batch'
+import { piecesOf, type SweepFiles } from './files'
 
 /** A batch of so many bytes is closed, however few lines it has. */
 const MOST_BYTES = 1024 * 1024
@@ -20,12 +20,13 @@ export interface Place {
  * `LONGEST_LINE` comes cut off just beyond it, so that no line, however long, fills memory.
  */
 export async function* batchesOf(
+  files: SweepFiles,
   path: string,
   { offset, lines }: Place,
   size: BatchSize,
 ): AsyncGenerator<Batch> {
   const batch = new OpenBatch(lines + 1, offset, size)
-  for await (const chunk of createReadStream(path, { start: offset }) as AsyncIterable<Buffer>) {
+  for await (const chunk of piecesOf(files, path, offset)) {
     for (let from = 0; from < chunk.length;) {
       from = batch.take(chunk, from)
       if (batch.isFull) yield batch.close()

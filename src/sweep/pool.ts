@@ -5,7 +5,10 @@ import type { Answered, Task } from './batch'
 export interface Pool {
   /** The task's bytes go to the thread and are empty afterwards. */
   answer(task: Task): Promise<Answered>
+  /** Ends when all that was asked is answered. */
   close(): Promise<void>
+  /** Ends at once. */
+  destroy(): Promise<void>
 }
 
 /** Starts as many threads as asked, which last until the pool is closed. */
@@ -19,5 +22,6 @@ export function startPool(threads: number): Pool {
   return {
     answer: (task) => pool.run(task, { transferList: [task.bytes.buffer] }),
     close: () => pool.close(),
+    destroy: () => pool.destroy(),
   }
 }

@@ -1,3 +1,4 @@
+import type { Writable } from 'node:stream'
 import type { Counts } from './batch'
 
 /** How far a sweep is. */
@@ -84,7 +85,10 @@ const LOG_MS = 10_000
 const ERASE = '\r\u001b[K'
 
 /** A bar that moves where there is a screen; elsewhere a line from time to time. */
-export function startMeter(stream: NodeJS.WriteStream, nowMs: () => number): Meter {
+export function startMeter(
+  stream: Writable & { readonly isTTY?: boolean },
+  nowMs: () => number,
+): Meter {
   const intervalMs = stream.isTTY ? SCREEN_MS : LOG_MS
   let [shownMs, isBar] = [nowMs(), false]
   const write = (text: string) => stream.write(stream.isTTY ? `${ERASE}${text}` : `${text}\n`)
@@ -92,7 +96,7 @@ export function startMeter(stream: NodeJS.WriteStream, nowMs: () => number): Met
     show: (progress) => {
       if (nowMs() - shownMs < intervalMs) return
       shownMs = nowMs()
-      isBar = stream.isTTY
+      isBar = stream.isTTY === true
       write(progressText(progress))
     },
     note: (text) => stream.write(stream.isTTY ? `${ERASE}${text}\n` : `${text}\n`),

@@ -1,7 +1,7 @@
 import { createHash } from 'node:crypto'
-import { createReadStream } from 'node:fs'
-import { open } from 'node:fs/promises'
-import type { Place } from './lines'
+import { briefPathOf } from '../data/sweep-file'
+import { LONGEST_LINE } from './batch'
+import { piecesOf, type SweepFiles } from './files'
 
 const NEWLINE = 10
 
@@ -9,69 +9,106 @@ const NEWLINE = 10
 export interface InputScan {
   readonly sha256: string
   readonly bytes: number
-  /** Where the line after so many begins; undefined where there are fewer. */
-  readonly place: Place | undefined
+  /** A last line without an end counts. */
+  readonly lines: number
+  /** Where the line after the first so many begins; undefined where there are fewer. */
+  readonly offset: number | undefined
+  /** The paths of briefs that its lines name, as they stand there. */
+  readonly briefs: ReadonlySet<string>
 }
 
-/** Reads an input through for its hash, and finds where the line after the first `lines` begins. */
-export async function scanInput(path: string, lines: number): Promise<InputScan> {
+/** Reads an input through, and finds where the line after the first `answered` begins. */
+export async function scanInput(
+  files: SweepFiles,
+  path: string,
+  answered: number,
+): Promise<InputScan> {
   const hash = createHash('sha256')
-  let [bytes, seen, last] = [0, 0, NEWLINE]
-  let offset = lines === 0 ? 0 : undefined
-  for await (const chunk of createReadStream(path) as AsyncIterable<Buffer>) {
-    hash.update(chunk)
-    for (
-      let at = chunk.indexOf(NEWLINE);
-      at >= 0 && seen < lines;
-      at = chunk.indexOf(NEWLINE, at + 1)
-    )
-      if (++seen === lines) offset = bytes + at + 1
-    bytes += chunk.length
-    last = chunk.at(-1) ?? last
+  const names = new NamedBriefs()
+  let [bytes, lines, last] = [0, 0, NEWLINE]
+  let offset = answered === 0 ? 0 : undefined
+  for await (const piece of piecesOf(files, path)) {
+    hash.update(piece)
+    names.read(piece)
+    for (let at = piece.indexOf(NEWLINE); at >= 0; at = piece.indexOf(NEWLINE, at + 1))
+      if (++lines === answered) offset = bytes + at + 1
+    bytes += piece.length
+    last = piece.at(-1) ?? last
   }
-  if (offset === undefined && seen + 1 === lines && last !== NEWLINE) offset = bytes
-  const place = offset === undefined ? undefined : { offset, lines }
-  return { sha256: hash.digest('hex'), bytes, place }
+  if (last !== NEWLINE && ++lines === answered) offset = bytes
+  return { sha256: hash.digest('hex'), bytes, lines, offset, briefs: names.end() }
 }
 
-/** An output as a run left it. */
-export interface OutputScan {
-  /** Whole lines, and the bytes they take; what lies behind is a line torn in the writing. */
+/** Finds the briefs that lines name by their paths, without reading the lines as a whole where it can. */
+class NamedBriefs {
+  readonly #found = new Set<string>()
+  readonly #decoder = new TextDecoder()
+  #rest = ''
+
+  read(piece: Uint8Array): void {
+    const lines = (this.#rest + this.#decoder.decode(piece, { stream: true })).split('\n')
+    this.#rest = lines.pop() ?? ''
+    for (const line of lines) this.#look(line)
+    // A line that is too long is never answered, whatever it names.
+    if (this.#rest.length > LONGEST_LINE) this.#rest = this.#rest.slice(0, LONGEST_LINE + 1)
+  }
+
+  end(): ReadonlySet<string> {
+    this.#look(this.#rest)
+    return this.#found
+  }
+
+  #look(line: string): void {
+    if (line.length > LONGEST_LINE) return
+    // A key may be written with escapes, which the pattern does not see.
+    if (line.includes('\\u')) this.#add(briefPathOf(line))
+    for (const [, literal = ''] of line.matchAll(BRIEF_BY_PATH)) {
+      if (!literal.includes('\\')) this.#add(literal)
+      else this.#add(briefPathOf(line))
+    }
+  }
+
+  #add(path: string | undefined): void {
+    if (path !== undefined) this.#found.add(path)
+  }
+}
+
+const BRIEF_BY_PATH = /"brief"\s*:\s*"((?:[^"\\]|\\.)*)"/gu
+
+/** Answers as a run left them. */
+export interface AnswersScan {
+  /** Lines from the first on that are whole and in order, and the bytes they take. */
   readonly lines: number
   readonly bytes: number
-  /** The last whole line; empty where there is none. */
-  readonly lastLine: string
+  /** Of the whole file; what lies behind the whole lines was torn in the writing. */
+  readonly size: number
 }
 
-/** Reads an output through for its whole lines; undefined where there is no such file. */
-export async function scanOutput(path: string): Promise<OutputScan | undefined> {
-  const file = await orMissing(open(path))
-  if (!file) return undefined
-  let [read, lines, before, end] = [0, 0, 0, 0]
-  try {
-    const stream = file.createReadStream({ autoClose: false }) as AsyncIterable<Buffer>
-    for await (const chunk of stream) {
-      for (let at = chunk.indexOf(NEWLINE); at >= 0; at = chunk.indexOf(NEWLINE, at + 1)) {
-        lines++
-        before = end
-        end = read + at + 1
-      }
-      read += chunk.length
+/**
+ * Reads answers through: line n must begin as the answer to line n does, and hold no zero byte, which is
+ * what a power cut may leave of what had not reached the disk.
+ */
+export async function scanAnswers(files: SweepFiles, path: string): Promise<AnswersScan> {
+  let [lines, bytes, size, isSound] = [0, 0, 0, true]
+  let rest: Buffer = Buffer.alloc(0)
+  for await (const piece of piecesOf(files, path)) {
+    size += piece.length
+    if (!isSound) continue
+    const text = rest.length > 0 ? Buffer.concat([rest, piece]) : piece
+    let from = 0
+    for (let to = text.indexOf(NEWLINE); isSound && to >= 0; to = text.indexOf(NEWLINE, from)) {
+      isSound = isAnswer(text.subarray(from, to), lines + 1)
+      if (!isSound) break
+      lines++
+      bytes += to + 1 - from
+      from = to + 1
     }
-    const last = Buffer.alloc(end - before)
-    await file.read(last, 0, last.length, before)
-    return { lines, bytes: end, lastLine: last.toString('utf8') }
-  } finally {
-    await file.close()
+    rest = text.subarray(from)
   }
+  return { lines, bytes, size }
 }
 
-/** What a look at a file came to; undefined where the file is not there. */
-export async function orMissing<T>(look: Promise<T>): Promise<T | undefined> {
-  try {
-    return await look
-  } catch (error) {
-    if (error instanceof Error && 'code' in error && error.code === 'ENOENT') return undefined
-    throw error
-  }
+function isAnswer(line: Buffer, number: number): boolean {
+  const start = `{"line":${number},`
+  return line.subarray(0, start.length).equals(Buffer.from(start)) && !line.includes(0)
 }

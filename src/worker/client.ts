@@ -31,6 +31,8 @@ export interface AskOptions {
   readonly signal?: AbortSignal | undefined
   /** How long the answer may take, whichever solver gives it; each has its own limit if left out. */
   readonly limitMs?: number | undefined
+  /** Who is to answer this one question, in the place of the client's own solver. */
+  readonly solver?: SolverName | undefined
 }
 
 /** One question to the service, with the solver to use. */
@@ -73,12 +75,11 @@ export class SolverClient {
   }
 
   async #answer<T>(question: Question<T>, options: AskOptions): Promise<T> {
-    const { signal, limitMs = LAST_LIMIT_MS } = options
-    if (this.solver !== 'javascript-lp-solver')
-      return this.#within(question, this.solver, limitMs, signal)
+    const { signal, limitMs = LAST_LIMIT_MS, solver = this.solver } = options
+    if (solver !== 'javascript-lp-solver') return this.#within(question, solver, limitMs, signal)
     const firstLimitMs = options.limitMs ?? this.firstLimitMs
     try {
-      return await this.#within(question, this.solver, firstLimitMs, signal)
+      return await this.#within(question, solver, firstLimitMs, signal)
     } catch (error) {
       if (!(error instanceof TookTooLong)) throw error
       return this.#within(question, 'highs', limitMs, signal)

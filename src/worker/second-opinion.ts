@@ -8,7 +8,7 @@ import type { SolverClient } from './client'
  * under rules, does not settle it in time. `client` is one that asks javascript-lp-solver.
  */
 export async function secondOpinion(
-  client: SolverClient,
+  client: Pick<SolverClient, 'ask'>,
   brief: Brief,
   found: Found,
 ): Promise<Confirmation> {

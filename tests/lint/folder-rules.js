@@ -15,7 +15,7 @@ const FOLDERS = ['domain', 'data', 'worker', 'storage', 'charts', 'state', 'ui',
 /** @type {Readonly<Record<string, FolderRule>>} */
 export const FOLDER_RULES = {
   domain: rule('domain', [], ['javascript-lp-solver', 'highs', 'mathjs'], { pure: true }),
-  data: rule('data', ['domain'], ['zod', 'mathjs', 'd3'], { pure: true }),
+  data: rule('data', ['domain'], ['zod', 'jsonc-parser', 'mathjs', 'd3'], { pure: true }),
   worker: rule('worker', ['domain', 'data'], ['comlink', 'highs']),
   storage: rule('storage', ['domain', 'data'], ['zod', 'idb']),
   charts: rule('charts', ['domain'], ['d3'], { pure: true }),

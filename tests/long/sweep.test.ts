@@ -3,7 +3,8 @@ import { join } from 'node:path'
 import { Readable } from 'node:stream'
 import { pipeline } from 'node:stream/promises'
 import { expect, test } from 'vitest'
-import { scanOutput } from '../../src/sweep/scan'
+import { systemFiles } from '../../src/sweep/files'
+import { scanAnswers } from '../../src/sweep/scan'
 import { mostMemory } from '../sweep/memory'
 import { scenario, sweepFolder } from '../sweep/sweeping'
 
@@ -24,6 +25,6 @@ test('a sweep of a million lines needs no more memory than one of a hundred thou
   await writeScenarios(many, 1_000_000)
   const small = await mostMemory(few, join(folder, 'few-out.ndjson'))
   const large = await mostMemory(many, join(folder, 'many-out.ndjson'))
-  expect((await scanOutput(join(folder, 'many-out.ndjson')))?.lines).toBe(1_000_000)
+  expect((await scanAnswers(systemFiles, join(folder, 'many-out.ndjson'))).lines).toBe(1_000_000)
   expect(large - small).toBeLessThan(LEEWAY_MB)
 })

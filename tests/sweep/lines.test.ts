@@ -3,7 +3,8 @@ import { join } from 'node:path'
 import fc from 'fast-check'
 import { expect, test } from 'vitest'
 import { type Batch, LONGEST_LINE, NO_COUNTS } from '../../src/sweep/batch'
-import { beginSweep } from '../../src/sweep/begin'
+import { withSweep } from '../../src/sweep/begin'
+import { systemFiles } from '../../src/sweep/files'
 import { FittingBatch } from '../../src/sweep/fitting-batch'
 import { inOrder } from '../../src/sweep/in-order'
 import { SweepStopped } from '../../src/sweep/faults'
@@ -17,7 +18,12 @@ const LINES = 64
 
 async function batches(path: string, place = { offset: 0, lines: 0 }): Promise<Batch[]> {
   const found: Batch[] = []
-  for await (const batch of batchesOf(path, place, (line) => LINES - ((line - 1) % LINES)))
+  for await (const batch of batchesOf(
+    systemFiles,
+    path,
+    place,
+    (line) => LINES - ((line - 1) % LINES),
+  ))
     found.push(batch)
   return found
 }
@@ -42,13 +48,13 @@ test('batches hold every line of a file in order, from any line on', async () =>
         expect(whole.reduce((sum, one) => sum + one.count, 0)).toBe(count)
         for (const { firstLine } of whole.slice(1)) expect((firstLine - 1) % LINES).toBe(0)
         const done = pick % (count + 1)
-        const { place } = await scanInput(path, done)
-        if (!place) throw new Error(`No place after ${done} of ${count} lines`)
-        const rest = await batches(path, place)
+        const { offset = NaN, lines: counted } = await scanInput(systemFiles, path, done)
+        expect(counted).toBe(count)
+        const rest = await batches(path, { offset, lines: done })
         const expected = text.split('\n').slice(done).join('\n')
-        expect(textOf(rest)).toBe(place.offset === text.length ? '' : expected)
+        expect(textOf(rest)).toBe(offset === text.length ? '' : expected)
         expect(rest.reduce((sum, one) => sum + one.count, 0)).toBe(count - done)
-        expect((await scanInput(path, count + 1)).place).toBeUndefined()
+        expect((await scanInput(systemFiles, path, count + 1)).offset).toBeUndefined()
       },
     ),
     { numRuns: 60 },
@@ -93,27 +99,31 @@ test('a sweep that has to stop keeps what was written before, and says so', asyn
   const folder = await sweepFolder()
   const [input, out] = [join(folder, 'in.ndjson'), join(folder, 'out.ndjson')]
   await writeFile(input, '{}\n'.repeat(3 * LINES))
-  const run = runSweep({
-    input,
-    out,
-    beginning: await beginSweep(input, out, false),
-    width: 1,
-    size: () => LINES,
-    answer: ({ firstLine }) =>
-      firstLine === 1
-        ? Promise.resolve({
-            bytes: new TextEncoder().encode('first\n'),
-            counts: NO_COUNTS,
-            tookMs: 1,
-          })
-        : Promise.reject(new Error('the thread died')),
-    meter: SILENT,
-  })
+  const asked = { input, out, restart: false, program: 'test', files: systemFiles }
+  const run = withSweep(asked, (beginning) =>
+    runSweep({
+      files: systemFiles,
+      input,
+      beginning,
+      width: 1,
+      size: () => LINES,
+      answer: ({ firstLine }) =>
+        firstLine === 1
+          ? Promise.resolve({
+              bytes: new TextEncoder().encode('first\n'),
+              counts: NO_COUNTS,
+              tookMs: 1,
+            })
+          : Promise.reject(new Error('the thread died')),
+      meter: SILENT,
+      stop: new AbortController().signal,
+    }),
+  )
   await expect(run).rejects.toThrow(SweepStopped)
   await expect(run).rejects.toThrow(
     'The sweep had to stop: the thread died. What is written stays; the same command goes on from there.',
   )
-  expect(await readFile(out, 'utf8')).toBe('first\n')
+  expect(await readFile(`${out}.part`, 'utf8')).toBe('first\n')
 })
 
 test('hard lines travel few at a time and easy ones many, up to a limit', () => {

@@ -4,38 +4,18 @@ import { QueueEvents } from 'bullmq'
 import { expect, onTestFinished, test } from 'vitest'
 import { BATCHES_ON_SERVER, QUEUE } from '../../src/sweep/queue/jobs'
 import { startRedis } from './redis'
-import { answersIn, scenarios, sizeOf, start, sweepFolder, until, writeLines } from './sweeping'
+import {
+  answersIn,
+  scenarios,
+  sizeOf,
+  slowLines,
+  start,
+  sweepFolder,
+  until,
+  writeLines,
+} from './sweeping'
 
 const MINUTE = 60_000
-
-/** A brief whose search takes some milliseconds, so that a worker is always in the midst of a batch. */
-const SLOW = {
-  format: 'barwright-brief/1',
-  oils: {
-    olive: { max: 60 },
-    coconut: { max: 35 },
-    palm: { max: 40 },
-    shea: { max: 20 },
-    castor: { max: 10 },
-    sunflower: { max: 30 },
-    'cocoa-butter': { max: 15 },
-    almond: { max: 20 },
-  },
-  measures: { hardness: { min: 38.2, max: 38.4 }, lather: { min: 28.1, max: 28.2 } },
-  rules: { shareStep: 0.5, atMostOils: 5 },
-  goal: { minimise: 'cost' },
-}
-
-function slowLines(count: number): object[] {
-  const oils = Object.keys(SLOW.oils)
-  return Array.from({ length: count }, (_, number) => ({
-    key: number,
-    brief: SLOW,
-    prices: Object.fromEntries(
-      oils.map((oil, place) => [oil, 3 + ((number * 7 + place * 5) % 43) / 10]),
-    ),
-  }))
-}
 
 async function files(lines: readonly unknown[]) {
   const folder = await sweepFolder()
@@ -63,10 +43,10 @@ test(
 
     const [doomed, other] = [startWorker(url), startWorker(url)]
     const sweep = start(['sweep', input, '--out', out, '--queue', url])
-    await until(async () => (await sizeOf(out)) > 0.2 * expected.length)
+    await until(async () => (await sizeOf(`${out}.part`)) > 0.2 * expected.length)
     doomed.kill('SIGKILL')
     expect(await doomed.exit).toBeNull()
-    expect(await sizeOf(out)).toBeLessThan(expected.length)
+    expect(await sizeOf(`${out}.part`)).toBeLessThan(expected.length)
 
     expect(await sweep.exit).toBe(0)
     expect(takenOver).toBeGreaterThan(0)
@@ -89,11 +69,11 @@ test(
     let mostJobs = 0
     await until(async () => {
       mostJobs = Math.max(mostJobs, await jobsOn(look))
-      return (await sizeOf(out)) > 0.3 * expected.length
+      return (await sizeOf(`${out}.part`)) > 0.3 * expected.length
     })
     first.kill('SIGKILL')
     expect(await first.exit).toBeNull()
-    expect(await sizeOf(out)).toBeLessThan(expected.length)
+    expect(await sizeOf(`${out}.part`)).toBeLessThan(expected.length)
     const second = start(['sweep', input, '--out', out, '--queue', url])
     expect(await second.exit).toBe(0)
     expect(await readFile(out)).toEqual(expected)

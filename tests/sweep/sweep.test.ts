@@ -14,7 +14,7 @@ interface Summary {
 }
 
 async function sweep(input: string, out: string, ...flags: string[]): Promise<Summary> {
-  const { exitCode, output, errors } = await barwright(['sweep', input, '--out', out, ...flags])
+  const { exitCode, output, errors } = await barwright(['sweep', input, '--out', out, '--quiet', ...flags])
   expect(errors).toBe('')
   expect(exitCode).toBe(0)
   return JSON.parse(output) as Summary
@@ -153,11 +153,12 @@ test('sweep refuses an input that has changed, and a file it has not begun, and 
   const changed = await barwright(['sweep', input, '--out', out])
   expect(changed.exitCode).toBe(2)
   expect(changed.output).toContain('in.ndjson has changed since. Give another --out, or --restart')
-  const foreign = join(folder, 'brief.json')
+  const foreign = join(folder, 'notes.txt')
+  await writeFile(foreign, 'notes')
   const refused = await barwright(['sweep', input, '--out', foreign])
   expect(refused.exitCode).toBe(2)
-  expect(refused.output).toContain('brief.json that no sweep has begun')
-  expect(await readFile(foreign, 'utf8')).toBe(await readFile(BRIEF, 'utf8'))
+  expect(refused.output).toContain('notes.txt that no sweep has begun')
+  expect(await readFile(foreign, 'utf8')).toBe('notes')
   expect(await sweep(input, out, '--restart')).toMatchObject({ lines: 6, answeredBefore: 0 })
 })
 

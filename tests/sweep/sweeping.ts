@@ -87,3 +87,33 @@ export function scenario(number: number): object {
 export function scenarios(count: number): object[] {
   return Array.from({ length: count }, (_, number) => scenario(number))
 }
+
+/** A brief whose search takes some milliseconds, so that a worker is always in the midst of a batch. */
+const SLOW = {
+  format: 'barwright-brief/1',
+  oils: {
+    olive: { max: 60 },
+    coconut: { max: 35 },
+    palm: { max: 40 },
+    shea: { max: 20 },
+    castor: { max: 10 },
+    sunflower: { max: 30 },
+    'cocoa-butter': { max: 15 },
+    almond: { max: 20 },
+  },
+  measures: { hardness: { min: 38.2, max: 38.4 }, lather: { min: 28.1, max: 28.2 } },
+  rules: { shareStep: 0.5, atMostOils: 5 },
+  goal: { minimise: 'cost' },
+}
+
+/** So many such lines, each with prices of its own. */
+export function slowLines(count: number): object[] {
+  const oils = Object.keys(SLOW.oils)
+  return Array.from({ length: count }, (_, number) => ({
+    key: number,
+    brief: SLOW,
+    prices: Object.fromEntries(
+      oils.map((oil, place) => [oil, 3 + ((number * 7 + place * 5) % 43) / 10]),
+    ),
+  }))
+}

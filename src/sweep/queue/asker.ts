@@ -1,9 +1,9 @@
 import { type Job, type Queue, QueueEvents } from 'bullmq'
-import type { Redis } from 'ioredis'
 import { briefPathOf } from '../../data/sweep-file'
 import type { Answered, Batch, BriefText } from '../batch'
 import { SweepStopped } from '../faults'
 import type { BriefTexts } from '../line-solver'
+import type { Connection } from './connection'
 import { jobOptions, type LinesJob, type LinesResult, QUEUE } from './jobs'
 
 /** How long to wait for word of a job before looking for oneself; milliseconds. */
@@ -16,11 +16,12 @@ export class Asker {
 
   constructor(
     private readonly queue: Queue<LinesJob, LinesResult>,
-    connection: Redis,
+    { connection, heard }: Connection,
     private readonly sweep: string,
     private readonly briefTexts: BriefTexts,
   ) {
     this.#events = new QueueEvents(QUEUE, { connection })
+    this.#events.on('error', heard)
     const tell = ({ jobId }: { readonly jobId: string }) => this.#waiting.get(jobId)?.()
     this.#events.on('completed', tell)
     this.#events.on('failed', tell)
@@ -69,7 +70,7 @@ export class Asker {
     const comes = new Promise<void>((resolve) => {
       come = resolve
     })
-    const timer = setTimeout(come, LOOK_AGAIN_MS)
+    const timer = setTimeout(come, LOOK_AGAIN_MS).unref()
     const leaveOff = () => {
       clearTimeout(timer)
       this.#waiting.delete(id)

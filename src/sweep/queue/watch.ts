@@ -17,7 +17,8 @@ export function startWatch(queue: Queue, meter: Meter): { heard(): void; end(): 
             'No worker is there. Start one on any machine: barwright sweep --work redis://…',
           )
       },
-      (error: unknown) => meter.note(`The server can't be asked: ${String(error)}`),
+      // That the server can't be asked is told by the connection.
+      () => undefined,
     )
   }, PATIENCE_MS)
   return {
