@@ -136,7 +136,11 @@ function lyeStep({ heat, order }: ReadyPlan): StepText {
 
 /** What to be ready for, and what it stays below. */
 function heatSays(heat: LyeHeat): string {
-  return `It comes to about ${heat.expectedC.toFixed(0)} °C; it could reach ${ceilingInWords(heat)}.`
+  const expected = `It comes to about ${heat.expectedC.toFixed(0)} °C`
+  // Near the boiling point the advice that follows tells the ceiling.
+  return heat.level === 'mayBoil'
+    ? `${expected}.`
+    : `${expected}; it could reach ${ceilingInWords(heat)}.`
 }
 
 function cookStep(): StepText {
