@@ -1,5 +1,6 @@
 import { svelte } from '@sveltejs/vite-plugin-svelte'
 import { readFileSync } from 'node:fs'
+import { availableParallelism } from 'node:os'
 import { fileURLToPath } from 'node:url'
 import type { UserConfig } from 'vite'
 import { configDefaults, defineConfig, type TestProjectInlineConfiguration } from 'vitest/config'
@@ -87,7 +88,7 @@ function tests(mode: string): InlineConfig {
     }
   if (mode === 'screenshots') return { root, projects: [screenshots] }
   if (mode === 'bench') return { root, projects: [bench] }
-  return { root, projects: [unit, runes, builtCli, browser] }
+  return { root, maxWorkers: availableParallelism(), projects: [unit, runes, builtCli, browser] }
 }
 
 function project(
@@ -113,6 +114,7 @@ const runes: TestProjectInlineConfiguration = {
 
 const BUILD_PAGE = inProject('tests/setup/build-page.ts')
 const BUILD_CLI = inProject('tests/setup/build-cli.ts')
+const BROWSER = inProject('tests/setup/browser.ts')
 
 const usesBuiltCli: ProjectConfig = {
   globalSetup: BUILD_CLI,
@@ -121,19 +123,20 @@ const usesBuiltCli: ProjectConfig = {
 const builtCli = project('cli', ofCli, usesBuiltCli)
 
 const usesBuiltPage: ProjectConfig = {
-  globalSetup: BUILD_PAGE,
-  fileParallelism: false,
-  testTimeout: MINUTE,
-  hookTimeout: 2 * MINUTE,
+  globalSetup: [BUILD_PAGE, BROWSER],
+  testTimeout: 5 * MINUTE,
+  hookTimeout: 5 * MINUTE,
+  expect: { poll: { timeout: MINUTE } },
 }
 /** The page's answers are compared with the command line's, so both are built. */
 const browser = project('browser', inBrowser, {
   ...usesBuiltPage,
-  globalSetup: [BUILD_PAGE, BUILD_CLI],
+  globalSetup: [BUILD_PAGE, BUILD_CLI, BROWSER],
 })
 const screenshots = project('screenshots', ['tests/browser/screenshots.ts'], usesBuiltPage)
 /** What measures time, `npm run bench`; it writes tests/bench/results.md. */
 const bench = project('bench', ['tests/bench/*.bench.ts'], {
   ...usesBuiltPage,
+  fileParallelism: false,
   testTimeout: 10 * MINUTE,
 })

@@ -16,12 +16,16 @@ export interface Look {
   readonly reducedMotion?: boolean
   /** Device pixels per CSS pixel. Default 1. */
   readonly pixelRatio?: number
+  /** A fresh context for this test alone, for what would outlast it in a page used again. */
+  readonly own?: boolean
 }
 
 export interface WatchedPage {
   readonly page: Page
   /** What went wrong up to now: errors, failed answers, requests to the outside. */
   readonly complaints: readonly string[]
+  /** Forgets the complaints up to now. */
+  readonly forget: () => void
   readonly close: () => Promise<void>
 }
 
@@ -36,7 +40,12 @@ export async function openWatched(
   await watch(context, complaints)
   const page = await context.newPage()
   await page.goto(url)
-  return { page, complaints, close: () => context.close() }
+  return {
+    page,
+    complaints,
+    forget: () => void complaints.splice(0),
+    close: () => context.close(),
+  }
 }
 
 function contextOptions({ size = 'desktop', theme, reducedMotion, pixelRatio }: Look) {
@@ -59,9 +68,11 @@ async function watch(context: BrowserContext, complaints: string[]): Promise<voi
     if (!response.ok() && !isRedirectOrCached(response.status()))
       complaints.push(`Answer ${response.status()} for ${response.url()}`)
   })
-  await context.route(isOutside, (route) => {
-    complaints.push(`Request outside this machine: ${route.request().url()}`)
-    return route.abort()
+  // Told and not intercepted, which would cost every request a detour and the page its cache; the
+  // browser itself refuses what goes outside.
+  context.on('request', (request) => {
+    if (isOutside(new URL(request.url())))
+      complaints.push(`Request outside this machine: ${request.url()}`)
   })
   await context.routeWebSocket(isOutside, (socket) => {
     complaints.push(`Socket outside this machine: ${socket.url()}`)

@@ -1,6 +1,7 @@
 import type { Page } from 'playwright-core'
 import { expect } from 'vitest'
 import { type Open, pageTest } from '../browser/page-test'
+import { bytesOf } from './saved'
 
 /** Later than the page writes: at most 300 ms after a change. */
 const WRITTEN_MS = 600
@@ -27,7 +28,7 @@ async function ask(page: Page, value: string): Promise<void> {
 
 /** The page anew, with its storage changed before any of its own code runs. */
 async function withStorage(open: Open, script: string): Promise<Page> {
-  const page = await open()
+  const page = await open('', { own: true })
   await page.context().addInitScript(script)
   await page.reload()
   return page
@@ -282,7 +283,7 @@ pageTest('a database that never answers does not keep the page from opening', as
 pageTest(
   'work that comes late takes its place when it comes, and the page opens',
   async ({ open }) => {
-    const page = await open()
+    const page = await open('', { own: true })
     await ask(page, '43.5')
     await kept(page).waitFor()
     await page.waitForTimeout(WRITTEN_MS)
@@ -323,11 +324,11 @@ pageTest('a brief goes to a file and comes back the same', async ({ open }) => {
   await menu(page, /^Download the brief/u)
   const download = await downloading
   expect(download.suggestedFilename()).toBe('kitchen-bar-for-the-harbour-shop.brief.json')
-  const path = await download.path()
+  const file = { name: 'brief.json', mimeType: 'application/json', buffer: await bytesOf(download) }
   await menu(page, /^Start afresh/u)
   const picking = page.waitForEvent('filechooser')
   await menu(page, /^Open a brief file/u)
-  await (await picking).setFiles(path)
+  await (await picking).setFiles(file)
   await expect.poll(() => hardest(page).inputValue()).toBe('43.5')
   const price = page.getByRole('textbox', { name: 'Price of Cocoa butter, per kg' })
   expect(await price.inputValue()).toBe('10.80')
