@@ -6,7 +6,7 @@ const LASTING = ['addInitScript', 'exposeBinding', 'exposeFunction', 'route'] as
 const LASTING_IN_CONTEXT = [...LASTING, 'grantPermissions'] as const
 
 /** A renewed page that does not get this far in so many ms is closed, and the next test has a fresh one. */
-const RENEW_WITHIN_MS = 15_000
+const RENEW_WITHIN_MS = 60_000
 
 interface Lent {
   readonly watched: WatchedPage

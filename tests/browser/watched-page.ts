@@ -29,6 +29,9 @@ export interface WatchedPage {
   readonly close: () => Promise<void>
 }
 
+/** Only a last stop: a machine may be as slow as it likes. */
+const AT_LAST_MS = 120_000
+
 /** Opens an address in a fresh context of the browser and notes all that should never happen. */
 export async function openWatched(
   browser: Browser,
@@ -36,6 +39,7 @@ export async function openWatched(
   look: Look = {},
 ): Promise<WatchedPage> {
   const context = await browser.newContext(contextOptions(look))
+  context.setDefaultTimeout(AT_LAST_MS)
   const complaints: string[] = []
   await watch(context, complaints)
   const page = await context.newPage()
