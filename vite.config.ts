@@ -1,6 +1,7 @@
 import { svelte } from '@sveltejs/vite-plugin-svelte'
 import { deepStrictEqual } from 'node:assert'
 import { readFileSync } from 'node:fs'
+import { availableParallelism } from 'node:os'
 import { fileURLToPath } from 'node:url'
 import { build, type Plugin, type UserConfig } from 'vite'
 import { configDefaults, defineConfig, type TestProjectInlineConfiguration } from 'vitest/config'
@@ -12,8 +13,7 @@ const inProject = (path: string) => fileURLToPath(new URL(path, import.meta.url)
 const PREVIEW_PORT = 4860
 type ProjectConfig = NonNullable<TestProjectInlineConfiguration['test']>
 
-const SECOND = 1000
-const MINUTE = 60 * SECOND
+const MINUTE = 60_000
 
 /**
  * `vite build` makes the page, `vite build --mode cli` the command-line tool.
@@ -140,7 +140,7 @@ function tests(mode: string): InlineConfig {
     }
   if (mode === 'screenshots') return { root, projects: [screenshots] }
   if (mode === 'bench') return { root, projects: [bench] }
-  return { root, projects: [unit, runes, builtCli, browser] }
+  return { root, maxWorkers: availableParallelism(), projects: [unit, runes, builtCli, browser] }
 }
 
 function project(
@@ -153,19 +153,20 @@ function project(
 
 const unit = project('unit', [testsIn('tests')], {
   exclude: [...configDefaults.exclude, ...inBrowser, ...withRunes, ...ofCli, ...long],
-  testTimeout: 20 * SECOND,
+  testTimeout: 2 * MINUTE,
 })
 
 const runes: TestProjectInlineConfiguration = {
   ...project('runes', withRunes, {
     environment: inProject('tests/setup/client-environment.ts'),
-    testTimeout: 20 * SECOND,
+    testTimeout: 2 * MINUTE,
   }),
   resolve: { conditions: ['browser'] },
 }
 
 const BUILD_PAGE = inProject('tests/setup/build-page.ts')
 const BUILD_CLI = inProject('tests/setup/build-cli.ts')
+const BROWSER = inProject('tests/setup/browser.ts')
 
 const usesBuiltCli: ProjectConfig = {
   globalSetup: BUILD_CLI,
@@ -177,19 +178,20 @@ const usesBuiltCli: ProjectConfig = {
 const builtCli = project('cli', ofCli, usesBuiltCli)
 
 const usesBuiltPage: ProjectConfig = {
-  globalSetup: BUILD_PAGE,
-  fileParallelism: false,
-  testTimeout: MINUTE,
-  hookTimeout: 2 * MINUTE,
+  globalSetup: [BUILD_PAGE, BROWSER],
+  testTimeout: 5 * MINUTE,
+  hookTimeout: 5 * MINUTE,
+  expect: { poll: { timeout: MINUTE } },
 }
 /** The page's answers are compared with the command line's, so both are built. */
 const browser = project('browser', inBrowser, {
   ...usesBuiltPage,
-  globalSetup: [BUILD_PAGE, BUILD_CLI],
+  globalSetup: [BUILD_PAGE, BUILD_CLI, BROWSER],
 })
 const screenshots = project('screenshots', ['tests/browser/screenshots.ts'], usesBuiltPage)
 /** What measures time, `npm run bench`; it writes tests/bench/results.md. */
 const bench = project('bench', ['tests/bench/*.bench.ts'], {
   ...usesBuiltPage,
+  fileParallelism: false,
   testTimeout: 10 * MINUTE,
 })

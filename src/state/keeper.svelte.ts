@@ -37,6 +37,8 @@ export class WorkKeeper {
   #lastWriteAt = -Infinity
   /** Settles once the database was read; nothing is written before, or it would replace what lies there. */
   #read: Promise<unknown> = Promise.resolve()
+  /** Settles once nothing is being taken over: one after another, so that the newest comes last. */
+  #taken: Promise<unknown> = Promise.resolve()
 
   constructor(store: WorkStore) {
     this.#store = store
@@ -117,23 +119,32 @@ export class WorkKeeper {
     return JSON.stringify(await this.#store.aside(), undefined, 2)
   }
 
-  async #load(): Promise<Work | undefined> {
+  /** The work that the database holds, unless by then it is not `wanted` any more. */
+  async #load(wanted = () => true): Promise<Work | undefined> {
     const loaded = await this.#store.load()
     this.asideCount = (await this.#store.aside()).length
     if (loaded.status === 'unreadable') this.notice = { kind: 'unreadable', reason: loaded.reason }
-    if (loaded.status !== 'work') return undefined
+    if (loaded.status !== 'work' || !wanted()) return undefined
+    this.#store.take(loaded)
     this.#accept(loaded.work, loaded.at)
     return loaded.work
   }
 
+  /** Takes over what another tab wrote, once all that came before has been. */
+  #takeOver(): Promise<unknown> {
+    return (this.#taken = this.#taken.then(() => this.#takeOverNow()))
+  }
+
   /**
    * What another tab wrote becomes this tab's work, as a step that can be undone. A change not yet
-   * written here is newer: it stays, and writing it puts the other tab's work aside.
+   * written here, or made while the database was read, is newer: it stays, and writing it puts the other
+   * tab's work aside.
    */
-  async #takeOver(): Promise<void> {
-    if (this.#history?.now !== this.#kept) return
+  async #takeOverNow(): Promise<void> {
+    const before = this.#history?.now
+    if (before !== this.#kept) return
     try {
-      const work = await this.#load()
+      const work = await this.#load(() => this.#history?.now === before)
       if (!work) return
       this.#history?.change(() => work)
       if (this.keeping.status === 'kept')

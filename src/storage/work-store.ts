@@ -7,9 +7,18 @@ import { keptRecord, keptWork, type KeptWork } from './work-schema'
 /** What lies in the database when a page asks for it. */
 export type Loaded =
   | { readonly status: 'nothing' }
-  | { readonly status: 'work'; readonly work: KeptWork; readonly at: number }
+  | LoadedWork
   /** Something lay there that this program cannot use; it has been put aside. */
   | { readonly status: 'unreadable'; readonly reason: string }
+
+export interface LoadedWork {
+  readonly status: 'work'
+  /** Of its record. */
+  readonly id: string
+  readonly work: KeptWork
+  /** When it was written, ms since 1970. */
+  readonly at: number
+}
 
 /** When something was kept, and whether it replaced work of another tab that this one never saw. */
 export interface Kept {
@@ -32,7 +41,7 @@ export class WorkStore {
   /** Begins the id of every record that this tab writes. */
   readonly #tab = String(Math.random())
   #written = 0
-  /** Id of the record of another tab that this one last read. */
+  /** Id of the record of another tab that this one last took. */
   #read: string | undefined
   /** Whether a note of this tab lies for the next page. */
   #left = false
@@ -43,7 +52,7 @@ export class WorkStore {
     this.#channel.onmessage = told
   }
 
-  /** Reads the kept work. What does not parse is put aside first. */
+  /** Reads the kept work, see `take`. What does not parse is put aside first. */
   async load(): Promise<Loaded> {
     const database = await this.#open()
     await settleNote(database)
@@ -52,15 +61,19 @@ export class WorkStore {
     const parsed = keptRecord.safeParse(record)
     if (parsed.success) {
       const { id, work, at } = parsed.data
-      this.#read = id
-      return { status: 'work', work, at }
+      return { status: 'work', id, work, at }
     }
     const reason = reasonOf(parsed.error)
     await putAside(database, record, reason)
     return { status: 'unreadable', reason }
   }
 
-  /** Whether another tab has written since this one last read or wrote. */
+  /** The work that was read is now this tab's too: writing may replace it. Any other one goes aside. */
+  take({ id }: LoadedWork): void {
+    this.#read = id
+  }
+
+  /** Whether another tab has written since this one last took or wrote. */
   async hasNewer(): Promise<boolean> {
     const database = await this.#open()
     const record = await database.get('work', NOW)

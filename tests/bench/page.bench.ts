@@ -1,5 +1,5 @@
 import type { Page } from 'playwright-core'
-import { expect } from 'vitest'
+import { expect, inject } from 'vitest'
 import { pageTest } from '../browser/page-test'
 import { field, flag, landed, shelfNames, solved, SOON } from '../e2e/brief-page'
 import { firstLoad } from './first-load'
@@ -26,9 +26,9 @@ const STEPS = (MOVED.to - MOVED.from) / STEP
 /** A drag of one step takes no more px than this. */
 const MOST_PX = 40
 
-pageTest('the first visit is timed and its JavaScript weighed', async ({ browser, site }) => {
+pageTest('the first visit is timed and its JavaScript weighed', async ({ browser }) => {
   const loads = []
-  for (let k = 0; k < LOADS; k++) loads.push(await firstLoad(browser, site.url))
+  for (let k = 0; k < LOADS; k++) loads.push(await firstLoad(browser, inject('pageAddress')))
   for (const { input, blend, map, scripts } of loads) {
     expect([input, blend, map].every(Number.isFinite)).toBe(true)
     expect(scripts.map(({ name }) => name).some((name) => /worker/u.test(name))).toBe(true)
@@ -37,7 +37,7 @@ pageTest('the first visit is timed and its JavaScript weighed', async ({ browser
 })
 
 pageTest('a wish of forty oils is typed and dragged', async ({ open }) => {
-  const page = await open()
+  const page = await open('', { own: true })
   await openFortyOils(page)
   await withClock(page)
   const label = `${MOVED.name}, at least`
@@ -56,7 +56,7 @@ pageTest('a wish of forty oils is typed and dragged', async ({ open }) => {
 })
 
 pageTest('20,000 lines are brushed', async ({ open }) => {
-  const page = await open()
+  const page = await open('', { own: true })
   await openFortyOils(page)
   await withClock(page)
   await page.getByRole('button', { name: 'lines', exact: true }).click()

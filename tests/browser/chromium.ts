@@ -1,4 +1,5 @@
-import { type Browser, chromium } from 'playwright-core'
+import { type Browser, type BrowserServer, chromium } from 'playwright-core'
+import { inject } from 'vitest'
 import type { Environment } from './packaged-chromium'
 import { findBrowser, type Machine, thisMachine } from './find-browser'
 
@@ -21,13 +22,27 @@ const QUIET = [
  * its sandbox, which root and some kernels refuse: it opens nothing but this project's pages.
  */
 export async function launchBrowser(machine: Machine = thisMachine): Promise<Browser> {
+  return chromium.launch(await optionsOn(machine))
+}
+
+/** Starts the same Chromium for several processes, which `connect` to it. */
+export async function launchServer(machine: Machine = thisMachine): Promise<BrowserServer> {
+  return chromium.launchServer({ ...(await optionsOn(machine)), host: '127.0.0.1' })
+}
+
+/** Connects to the browser of the test run. Closing it ends this connection and its contexts only. */
+export function connect(): Promise<Browser> {
+  return chromium.connect(inject('browserAddress'))
+}
+
+async function optionsOn(machine: Machine) {
   const { executablePath, env } = await findBrowser(machine)
-  return chromium.launch({
+  return {
     executablePath,
     args: QUIET,
     chromiumSandbox: false,
     env: { ...definedOnly(machine.env), ...env },
-  })
+  }
 }
 
 function definedOnly(env: Environment): Record<string, string> {

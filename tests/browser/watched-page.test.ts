@@ -2,7 +2,7 @@ import { createServer } from 'node:http'
 import { afterAll, beforeAll, expect, test } from 'vitest'
 import type { Browser } from 'playwright-core'
 import type { AddressInfo } from 'node:net'
-import { launchBrowser } from './chromium'
+import { connect } from './chromium'
 import { openWatched } from './watched-page'
 
 /** Pages that do one thing each that the watch must notice, and one that does nothing wrong. */
@@ -39,7 +39,7 @@ const server = createServer((request, response) => {
 let browser: Browser
 beforeAll(async () => {
   await new Promise<void>((listening) => server.listen(0, '127.0.0.1', listening))
-  browser = await launchBrowser()
+  browser = await connect()
 })
 afterAll(async () => {
   await browser.close()

@@ -17,14 +17,21 @@ export interface Look {
   readonly reducedMotion?: boolean
   /** Device pixels per CSS pixel. Default 1. */
   readonly pixelRatio?: number
+  /** A fresh context for this test alone, for what would outlast it in a page used again. */
+  readonly own?: boolean
 }
 
 export interface WatchedPage {
   readonly page: Page
   /** What went wrong up to now: errors, failed answers, requests to the outside. */
   readonly complaints: readonly string[]
+  /** Forgets the complaints up to now. */
+  readonly forget: () => void
   readonly close: () => Promise<void>
 }
+
+/** Only a last stop: a machine may be as slow as it likes. */
+const AT_LAST_MS = 120_000
 
 /** Opens an address in a fresh context of the browser and notes all that should never happen. */
 export async function openWatched(
@@ -33,11 +40,17 @@ export async function openWatched(
   look: Look = {},
 ): Promise<WatchedPage> {
   const context = await browser.newContext(contextOptions(look))
+  context.setDefaultTimeout(AT_LAST_MS)
   const complaints: string[] = []
   await watch(context, complaints)
   const page = await context.newPage()
   await page.goto(url)
-  return { page, complaints, close: () => context.close() }
+  return {
+    page,
+    complaints,
+    forget: () => void complaints.splice(0),
+    close: () => context.close(),
+  }
 }
 
 function contextOptions({ size = 'desktop', theme, reducedMotion, pixelRatio }: Look) {
@@ -60,9 +73,11 @@ async function watch(context: BrowserContext, complaints: string[]): Promise<voi
     if (!response.ok() && !isRedirectOrCached(response.status()))
       complaints.push(`Answer ${response.status()} for ${response.url()}`)
   })
-  await context.route(isOutside, (route) => {
-    complaints.push(`Request outside this machine: ${route.request().url()}`)
-    return route.abort()
+  // Told and not intercepted, which would cost every request a detour and the page its cache; the
+  // browser itself refuses what goes outside.
+  context.on('request', (request) => {
+    if (isOutside(new URL(request.url())))
+      complaints.push(`Request outside this machine: ${request.url()}`)
   })
   await context.routeWebSocket(isOutside, (socket) => {
     complaints.push(`Socket outside this machine: ${socket.url()}`)

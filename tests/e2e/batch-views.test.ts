@@ -175,7 +175,7 @@ const watchLock = (page: Page) =>
   })
 
 pageTest('the screen is kept awake in the workshop and let go on leaving it', async ({ open }) => {
-  const page = await open()
+  const page = await open('', { own: true })
   await watchLock(page)
   await page.goto(`${page.url().split('#')[0] ?? ''}#batch/work`)
   await page.reload()
@@ -187,7 +187,7 @@ pageTest('the screen is kept awake in the workshop and let go on leaving it', as
 })
 
 pageTest('the workshop works where the screen can’t be kept awake', async ({ open }) => {
-  const page = await open()
+  const page = await open('', { own: true })
   await page.addInitScript(() => Reflect.deleteProperty(Navigator.prototype, 'wakeLock'))
   await page.goto(`${page.url().split('#')[0] ?? ''}#batch/work`)
   await page.reload()
@@ -239,7 +239,7 @@ pageTest(
 )
 
 pageTest('an ingredient list is copied as it stands', async ({ open }) => {
-  const page = await openBatch(open)
+  const page = await openBatch(open, { own: true })
   await page.context().grantPermissions(['clipboard-read', 'clipboard-write'])
   await goToView(page, 'Label')
   await page.getByRole('button', { name: 'Copy the ingredients as made' }).click()

@@ -1,4 +1,3 @@
-import { readFile } from 'node:fs/promises'
 import type { Page } from 'playwright-core'
 import { expect } from 'vitest'
 import type { BatchFile } from '../../src/data/batch-file'
@@ -6,6 +5,7 @@ import { pageTest } from '../browser/page-test'
 import { addFrom, figureOf, goToView, gramsOf, group, openBatch, pick, row } from './batch-page'
 import { field, SOON } from './brief-page'
 import { barwright } from './command-line'
+import { bytesOf } from './saved'
 
 /** The demo's five oils, by id. */
 const OILS = ['shea', 'coconut', 'olive', 'rapeseed-low-erucic', 'sunflower-high-oleic']
@@ -454,7 +454,7 @@ pageTest('the saved batch file gives the command line the same weights', async (
     page.getByRole('button', { name: 'Save batch file' }).click(),
   ])
   expect(download.suggestedFilename()).toBe('kitchen-bar-for-the-harbour-shop.batch.json')
-  const file = JSON.parse(await readFile(await download.path(), 'utf8')) as BatchFile
+  const file = JSON.parse(String(await bytesOf(download))) as BatchFile
   const { exitCode, output } = await barwright<{
     ingredients: readonly { key: string; grams: number }[]
   }>('batch', file)

@@ -3,8 +3,8 @@ import { expect } from 'vitest'
 import { library } from '../../src/data/library'
 import type { Blend } from '../../src/domain/blend/blend'
 
-/** Answers come in a fraction of a second; a busy machine may take longer. */
-export const SOON = { timeout: 15_000 }
+/** Answers come in a fraction of a second; a busy machine may take much longer. */
+export const SOON = { timeout: 60_000 }
 
 /** A number field by its whole name. */
 export const field = (page: Page, name: string): Locator =>

@@ -1,5 +1,5 @@
-import { readFile } from 'node:fs/promises'
-import type { Locator, Page } from 'playwright-core'
+import { buffer } from 'node:stream/consumers'
+import type { Download, Locator, Page } from 'playwright-core'
 import { expect } from 'vitest'
 
 /** What an item of a Download menu saves; fails where the file is called otherwise. */
@@ -14,7 +14,12 @@ export async function saved(
   await page.getByRole('menuitem', { name: item, exact: true }).click()
   const file = await download
   expect(file.suggestedFilename()).toBe(name)
-  return readFile(await file.path())
+  return bytesOf(file)
+}
+
+/** What a download holds. */
+export async function bytesOf(download: Download): Promise<Buffer> {
+  return buffer(await download.createReadStream())
 }
 
 /** Rows of a comma-separated file without quoted commas. */

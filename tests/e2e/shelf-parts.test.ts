@@ -3,14 +3,12 @@ import type { Page } from 'playwright-core'
 import { expect } from 'vitest'
 import { pageTest } from '../browser/page-test'
 import { field, shares, solved, SOON } from './brief-page'
+import { untilKept } from './kept'
 
 const AXE = createRequire(import.meta.url).resolve('axe-core/axe.min.js')
 
 /** The demo's batch: 5 000 g of oils. */
 const BATCH_G = 5000
-
-/** Later than the page writes: at most 300 ms after a change. */
-const WRITTEN_MS = 600
 
 const button = (page: Page, name: string | RegExp) =>
   page.getByRole('region', { name: 'Shelf' }).getByRole('button', { name, exact: true })
@@ -193,8 +191,7 @@ pageTest('a formula typed by keyboard goes to the shelf and is kept', async ({ o
   const unread = page.getByRole('list', { name: 'Not understood' })
   expect(await unread.innerText()).toContain('There is no oil “dragon fat” in the library')
   // What is typed outlives the page before it is put on the shelf.
-  await page.getByText(/^kept on this machine/u).waitFor()
-  await page.waitForTimeout(WRITTEN_MS)
+  await untilKept(page, 'dragon fat 10 g')
   await page.reload()
   await page.getByText('3 oils understood, 1 entry not').waitFor()
   await page.getByRole('textbox', { name: /^What you make now/u }).focus()

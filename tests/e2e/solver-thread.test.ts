@@ -1,5 +1,5 @@
 import type { BrowserContext } from 'playwright-core'
-import { expect } from 'vitest'
+import { expect, inject } from 'vitest'
 import { pageTest } from '../browser/page-test'
 import { SIZES } from '../browser/watched-page'
 import { field, nowText, SOON } from './brief-page'
@@ -29,12 +29,12 @@ const TOO_LONG_MS = 31_000
 
 pageTest(
   'a thread that never ends its study is ended, and the next change starts another',
-  async ({ browser, site }) => {
+  async ({ browser }) => {
     const context = await browser.newContext({ viewport: SIZES.desktop })
     const started = await breakThreads(context, LOOPS, 1)
     const page = await context.newPage()
     await page.clock.install()
-    await page.goto(site.url)
+    await page.goto(inject('pageAddress'))
     await page.locator('.answer').getByText('looking …').waitFor()
     await expect.poll(() => started.count, SOON).toBe(1)
     await expect
@@ -50,18 +50,15 @@ pageTest(
   },
 )
 
-pageTest(
-  'a thread that dies is told, and the next change starts another',
-  async ({ browser, site }) => {
-    const context = await browser.newContext({ viewport: SIZES.desktop })
-    const started = await breakThreads(context, DIES, 1)
-    const page = await context.newPage()
-    await page.goto(site.url)
-    await page.getByText('Stopped').waitFor()
-    expect(await page.locator('.answer').innerText()).toContain('the thread is broken')
-    await field(page, 'Hardness, at least').fill('40')
-    await expect.poll(() => nowText(page, 'Hardness'), SOON).toBe('40.0')
-    expect(started.count).toBe(2)
-    await context.close()
-  },
-)
+pageTest('a thread that dies is told, and the next change starts another', async ({ browser }) => {
+  const context = await browser.newContext({ viewport: SIZES.desktop })
+  const started = await breakThreads(context, DIES, 1)
+  const page = await context.newPage()
+  await page.goto(inject('pageAddress'))
+  await page.getByText('Stopped').waitFor()
+  expect(await page.locator('.answer').innerText()).toContain('the thread is broken')
+  await field(page, 'Hardness, at least').fill('40')
+  await expect.poll(() => nowText(page, 'Hardness'), SOON).toBe('40.0')
+  expect(started.count).toBe(2)
+  await context.close()
+})

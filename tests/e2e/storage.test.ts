@@ -1,9 +1,11 @@
 import type { Page } from 'playwright-core'
 import { expect } from 'vitest'
 import { type Open, pageTest } from '../browser/page-test'
+import { plant, untilKept } from './kept'
+import { bytesOf } from './saved'
 
-/** Later than the page writes: at most 300 ms after a change. */
-const WRITTEN_MS = 600
+// The order of writes, notes and tabs is tested in `tests/state/keeper.test.ts`; here is what only a real
+// browser shows, and what the page says.
 
 const hardest = (page: Page) => page.getByRole('textbox', { name: 'Hardness, at most' })
 const kept = (page: Page) => page.getByText(/^kept on this machine, \d\d:\d\d$/u)
@@ -25,82 +27,44 @@ async function ask(page: Page, value: string): Promise<void> {
   await expect.poll(() => hardest(page).inputValue()).toBe(value)
 }
 
+const expectHardest = (page: Page, value: string) =>
+  expect.poll(() => hardest(page).inputValue()).toBe(value)
+
+/** Types it and waits until it is written. */
+async function keep(page: Page, value: string): Promise<void> {
+  await ask(page, value)
+  await untilKept(page, `"max":${value}`)
+}
+
 /** The page anew, with its storage changed before any of its own code runs. */
 async function withStorage(open: Open, script: string): Promise<Page> {
-  const page = await open()
+  const page = await open('', { own: true })
   await page.context().addInitScript(script)
   await page.reload()
   return page
 }
 
-/** Puts a value where the kept work lies. */
-async function plant(page: Page, work: unknown): Promise<void> {
-  await page.evaluate(
-    (value) =>
-      new Promise<void>((resolve, reject) => {
-        const opening = indexedDB.open('barwright')
-        opening.onerror = () => reject(new Error('The database did not open'))
-        opening.onsuccess = () => {
-          const transaction = opening.result.transaction('work', 'readwrite')
-          transaction.objectStore('work').put(value, 'now')
-          transaction.oncomplete = () => {
-            opening.result.close()
-            resolve()
-          }
-        }
-      }),
-    work,
-  )
-}
-
 const notesLeft = (page: Page) => page.evaluate(() => localStorage.length)
 
-/** A note such as a page leaves that is closed before it has written. */
-const leaveNote = (page: Page, note: string) =>
-  page.evaluate((text) => localStorage.setItem('barwright-leaving', text), note)
-
-async function expectAside(page: Page): Promise<void> {
-  await page.getByRole('button', { name: 'File', exact: true }).click()
-  await page.getByRole('menuitem', { name: /lies aside/u }).waitFor()
-}
-
-/** What lies in the database now. */
-function keptRecord(page: Page): Promise<{ readonly at: number }> {
-  return page.evaluate(
-    () =>
-      new Promise<{ at: number }>((resolve, reject) => {
-        const opening = indexedDB.open('barwright')
-        opening.onerror = () => reject(new Error('The database did not open'))
-        opening.onsuccess = () => {
-          const asking = opening.result.transaction('work').objectStore('work').get('now')
-          asking.onsuccess = () => {
-            opening.result.close()
-            resolve(asking.result as { at: number })
-          }
-        }
-      }),
-  )
+/** What a download that this begins holds. */
+async function downloaded(page: Page, begin: () => Promise<void>): Promise<string> {
+  const downloading = page.waitForEvent('download')
+  await begin()
+  return String(await bytesOf(await downloading))
 }
 
 pageTest('everything typed is there again after a reload', async ({ open }) => {
   const page = await open()
+  const weight = () => page.getByRole('textbox', { name: /weight/iu }).first()
   await ask(page, '43.5')
   await page.getByRole('textbox', { name: 'Price of Shea, per kg' }).fill('6,85')
   await page.getByRole('textbox', { name: 'Name of the brief' }).fill('Harbour bar, spring')
   await page.getByRole('link', { name: 'Batch', exact: true }).click()
-  await page
-    .getByRole('textbox', { name: /weight/iu })
-    .first()
-    .fill('1234')
+  await weight().fill('1234')
   await kept(page).waitFor()
-  await page.waitForTimeout(WRITTEN_MS)
+  await untilKept(page, '"oilGrams":1234')
   await page.reload()
-  expect(
-    await page
-      .getByRole('textbox', { name: /weight/iu })
-      .first()
-      .inputValue(),
-  ).toBe('1234')
+  expect(await weight().inputValue()).toBe('1234')
   await page.getByRole('link', { name: 'Brief and Map', exact: true }).click()
   expect(await hardest(page).inputValue()).toBe('43.5')
   const price = page.getByRole('textbox', { name: 'Price of Shea, per kg' })
@@ -110,131 +74,89 @@ pageTest('everything typed is there again after a reload', async ({ open }) => {
 })
 
 pageTest(
-  'the last of quick changes is there when the page is reloaded at once',
+  'the last of quick changes is there when the page is left at once and come back to',
   async ({ open }) => {
     // Writes are 300 ms apart: the last change here is left for the next page as this one goes.
     const page = await open()
-    for (const value of ['43', '43.1', '43.2', '43.5']) {
+    const address = page.url()
+    for (const value of ['43', '43.2']) {
       await ask(page, '44')
       await ask(page, value)
       await page.reload()
       expect(await hardest(page).inputValue()).toBe(value)
     }
+    await ask(page, '43')
+    await ask(page, '43.5')
+    await page.goto('about:blank')
+    await page.goto(address)
+    expect(await hardest(page).inputValue()).toBe('43.5')
+    await expect.poll(() => notesLeft(page)).toBe(0)
   },
 )
 
-pageTest('a page left by a link and come back to has its last change', async ({ open }) => {
-  const page = await open()
-  const address = page.url()
-  await ask(page, '43')
-  await ask(page, '43.5')
-  await page.goto('about:blank')
-  await page.goto(address)
-  expect(await hardest(page).inputValue()).toBe('43.5')
-  await expect.poll(() => notesLeft(page)).toBe(0)
-})
+pageTest(
+  'a tab closed without a word, or whose process dies, loses nothing written before',
+  async ({ open }) => {
+    const page = await open()
+    const address = page.url()
+    await keep(page, '43.5')
+    const next = await page.context().newPage()
+    await page.close({ runBeforeUnload: false })
+    await next.goto(address)
+    expect(await hardest(next).inputValue()).toBe('43.5')
+    await keep(next, '42.5')
+    const last = await next.context().newPage()
+    const crashed = next.waitForEvent('crash')
+    const killing = next.goto('chrome://crash').catch((error: unknown) => String(error))
+    await crashed
+    expect(await killing).toMatch(/crash/iu)
+    await last.goto(address)
+    expect(await hardest(last).inputValue()).toBe('42.5')
+  },
+)
 
-pageTest('what a closed tab left goes aside when another tab wrote later', async ({ open }) => {
+pageTest('a second tab shows the newest work, and tabs follow each other', async ({ open }) => {
   const page = await open()
-  await ask(page, '43.5')
-  await page.waitForTimeout(WRITTEN_MS)
-  const record = await keptRecord(page)
-  await leaveNote(page, JSON.stringify({ record: { ...record, id: 'other/1', at: record.at - 1 } }))
-  await page.reload()
-  expect(await hardest(page).inputValue()).toBe('43.5')
-  await expectAside(page)
-  expect(await notesLeft(page)).toBe(0)
-})
-
-pageTest('a note of a closed tab that can not be read lies aside', async ({ open }) => {
-  const page = await open()
-  await leaveNote(page, '{"half')
-  await page.reload()
-  await expectAside(page)
-  expect(await notesLeft(page)).toBe(0)
-})
-
-pageTest('a tab that is closed without a word loses nothing written before', async ({ open }) => {
-  const page = await open()
-  await ask(page, '43.5')
-  await page.waitForTimeout(WRITTEN_MS)
-  const next = await page.context().newPage()
-  const address = page.url()
-  await page.close({ runBeforeUnload: false })
-  await next.goto(address)
-  expect(await hardest(next).inputValue()).toBe('43.5')
-})
-
-pageTest('a tab whose process dies loses nothing written before', async ({ open }) => {
-  const page = await open()
-  await ask(page, '43.5')
-  await page.waitForTimeout(WRITTEN_MS)
-  const next = await page.context().newPage()
-  const crashed = page.waitForEvent('crash')
-  const killing = page.goto('chrome://crash').catch((error: unknown) => String(error))
-  await crashed
-  expect(await killing).toMatch(/crash/iu)
-  await next.goto(page.url())
-  expect(await hardest(next).inputValue()).toBe('43.5')
-})
-
-pageTest('a second tab shows the newest work, and the first one is told', async ({ open }) => {
-  const page = await open()
-  await ask(page, '43.5')
-  await page.waitForTimeout(WRITTEN_MS)
+  await keep(page, '43.5')
   const tab = await secondTab(page)
   expect(await hardest(tab).inputValue()).toBe('43.5')
   await ask(tab, '42')
   await notice(page, /Changed in another tab, \d\d:\d\d/u).waitFor()
-  await expect.poll(() => hardest(page).inputValue()).toBe('42')
+  await expectHardest(page, '42')
   await page.getByRole('button', { name: 'Back to what stood here' }).click()
-  await expect.poll(() => hardest(page).inputValue()).toBe('43.5')
+  await expectHardest(page, '43.5')
   await notice(tab, /Changed in another tab/u).waitFor()
-  await expect.poll(() => hardest(tab).inputValue()).toBe('43.5')
-})
-
-pageTest('tabs that change by turns follow each other without end or loss', async ({ open }) => {
-  const page = await open()
-  await ask(page, '43')
-  await page.waitForTimeout(WRITTEN_MS)
-  const tab = await secondTab(page)
-  for (const value of ['42', '43.5', '42.5', '43.25']) {
-    const [from, to] = Number(value) % 1 === 0 ? [tab, page] : [page, tab]
+  await expectHardest(tab, '43.5')
+  for (const [from, to, value] of [
+    [tab, page, '42'],
+    [page, tab, '42.5'],
+    [tab, page, '43'],
+  ] as const) {
     await ask(from, value)
-    await expect.poll(() => hardest(to).inputValue()).toBe(value)
+    await expectHardest(to, value)
   }
   await page.getByRole('button', { name: 'File', exact: true }).click()
   expect(await page.getByRole('menuitem', { name: /lies aside/u }).count()).toBe(0)
 })
 
-pageTest('a tab that missed a write puts the unseen work aside and says so', async ({ open }) => {
+pageTest('work that is replaced unseen or can not be read lies aside', async ({ open }) => {
   const page = await open()
-  await ask(page, '43.5')
-  await page.waitForTimeout(WRITTEN_MS)
+  await keep(page, '43.5')
   await plant(page, { format: 'barwright-work/1', id: 'other', at: 1, work: 'unknown here' })
   await ask(page, '42')
   await notice(page, /Another tab had kept other work/u).waitFor()
-  const downloading = page.waitForEvent('download')
-  await page.getByRole('button', { name: 'Download it' }).click()
-  const stream = await (await downloading).createReadStream()
-  const text = (await stream.toArray()).map(String).join('')
-  expect(text).toContain('unknown here')
-})
+  const download = () => page.getByRole('button', { name: 'Download it' }).click()
+  expect(await downloaded(page, download)).toContain('unknown here')
 
-pageTest('kept work that can not be read lies aside and the example opens', async ({ open }) => {
-  const page = await open()
-  await ask(page, '43.5')
-  await page.waitForTimeout(WRITTEN_MS)
+  await untilKept(page, '"max":42')
   await plant(page, { format: 'barwright-work/1', id: 'x', at: 1, work: { brief: 'broken' } })
   await page.reload()
   await notice(page, /can’t be read by this Barwright/u).waitFor()
   expect(await hardest(page).inputValue()).toBe('44')
   await page.reload()
+  await hardest(page).waitFor()
   expect(await notice(page, /can’t be read/u).count()).toBe(0)
-  const downloading = page.waitForEvent('download')
-  await menu(page, /lies aside/u)
-  const stream = await (await downloading).createReadStream()
-  expect((await stream.toArray()).map(String).join('')).toContain('broken')
+  expect(await downloaded(page, () => menu(page, /lies aside/u))).toContain('broken')
 })
 
 pageTest('a browser that keeps nothing is named, and the page goes on', async ({ open }) => {
@@ -249,15 +171,16 @@ pageTest('a browser that keeps nothing is named, and the page goes on', async ({
 })
 
 pageTest('a full machine is named, and the next change that fits is kept', async ({ open }) => {
-  const page = await withStorage(
-    open,
-    `const put = IDBObjectStore.prototype.put
-     window.full = true
-     IDBObjectStore.prototype.put = function (...args) {
-       if (window.full) throw new DOMException('no', 'QuotaExceededError')
-       return put.apply(this, args)
-     }`,
-  )
+  const page = await open()
+  await hardest(page).waitFor()
+  await page.evaluate(`{
+    const put = IDBObjectStore.prototype.put
+    window.full = true
+    IDBObjectStore.prototype.put = function (...args) {
+      if (window.full) throw new DOMException('no', 'QuotaExceededError')
+      return put.apply(this, args)
+    }
+  }`)
   await ask(page, '43.5')
   await notice(page, /there is no room left on this machine/u).waitFor()
   await page.evaluate('window.full = false')
@@ -268,24 +191,11 @@ pageTest('a full machine is named, and the next change that fits is kept', async
   expect(await hardest(page).inputValue()).toBe('43')
 })
 
-pageTest('a database that never answers does not keep the page from opening', async ({ open }) => {
-  const page = await withStorage(
-    open,
-    `const silent = Object.create(IDBOpenDBRequest.prototype)
-     silent.addEventListener = () => undefined
-     IDBFactory.prototype.open = () => silent`,
-  )
-  await hardest(page).waitFor()
-  await notice(page, /has not answered yet/u).waitFor()
-})
-
 pageTest(
-  'work that comes late takes its place when it comes, and the page opens',
+  'a database that does not answer keeps no page from opening; work that comes late takes its place',
   async ({ open }) => {
-    const page = await open()
-    await ask(page, '43.5')
-    await kept(page).waitFor()
-    await page.waitForTimeout(WRITTEN_MS)
+    const page = await open('', { own: true })
+    await keep(page, '43.5')
     await page.context().addInitScript(`
     const opening = indexedDB.open('barwright')
     opening.onsuccess = () => {
@@ -301,7 +211,7 @@ pageTest(
     await notice(page, /has not answered yet/u).waitFor()
     expect(await hardest(page).inputValue()).toBe('44')
     await page.evaluate('window.released = true')
-    await expect.poll(() => hardest(page).inputValue(), { timeout: 10_000 }).toBe('43.5')
+    await expectHardest(page, '43.5')
     await kept(page).waitFor()
   },
 )
@@ -316,6 +226,13 @@ pageTest('starting afresh empties the page and Undo brings it back', async ({ op
   expect(await hardest(page).inputValue()).toBe('43.5')
 })
 
+/** Opens a brief file by the menu. */
+async function openFile(page: Page, name: string, buffer: Buffer): Promise<void> {
+  const picking = page.waitForEvent('filechooser')
+  await menu(page, /^Open a brief file/u)
+  await (await picking).setFiles({ name, mimeType: 'application/json', buffer })
+}
+
 pageTest('a brief goes to a file and comes back the same', async ({ open }) => {
   const page = await open()
   await ask(page, '43.5')
@@ -323,32 +240,32 @@ pageTest('a brief goes to a file and comes back the same', async ({ open }) => {
   await menu(page, /^Download the brief/u)
   const download = await downloading
   expect(download.suggestedFilename()).toBe('kitchen-bar-for-the-harbour-shop.brief.json')
-  const path = await download.path()
+  const file = await bytesOf(download)
   await menu(page, /^Start afresh/u)
-  const picking = page.waitForEvent('filechooser')
-  await menu(page, /^Open a brief file/u)
-  await (await picking).setFiles(path)
-  await expect.poll(() => hardest(page).inputValue()).toBe('43.5')
+  await openFile(page, 'harbour.json', file)
+  await expectHardest(page, '43.5')
   const price = page.getByRole('textbox', { name: 'Price of Cocoa butter, per kg' })
   expect(await price.inputValue()).toBe('10.80')
 })
 
-pageTest.for<[string, string, RegExp]>([
-  ['not JSON', 'olive 60', /Not a JSON file/u],
-  ['another format', '{"format":"barwright-batch/1"}', /barwright-brief\/1/u],
+/** Files that are no brief, and what is said of each. */
+const ODD_FILES: readonly (readonly [name: string, text: string, words: RegExp])[] = [
+  ['words.json', 'olive 60', /Not a JSON file/u],
+  ['batch.json', '{"format":"barwright-batch/1"}', /barwright-brief\/1/u],
   [
-    'an unknown oil',
+    'dragon.json',
     '{"format":"barwright-brief/1","oils":{"dragon":{}},"goal":{"minimise":"wear"}}',
     /There is no oil "dragon"/u,
   ],
-])('a file with %s says what is wrong and changes nothing', async ([, text, words], { open }) => {
+]
+
+pageTest('a file that is no brief says what is wrong and changes nothing', async ({ open }) => {
   const page = await open()
-  const picking = page.waitForEvent('filechooser')
-  await menu(page, /^Open a brief file/u)
-  const buffer = Buffer.from(text)
-  await (await picking).setFiles({ name: 'odd.json', mimeType: 'application/json', buffer })
-  const alert = page.getByRole('alert').filter({ hasText: 'odd.json can’t be opened as a brief' })
-  expect(await alert.textContent()).toMatch(words)
-  expect(await hardest(page).inputValue()).toBe('44')
-  expect(await page.getByRole('button', { name: 'Undo' }).isDisabled()).toBe(true)
+  for (const [name, text, words] of ODD_FILES) {
+    await openFile(page, name, Buffer.from(text))
+    const said = page.getByRole('alert').filter({ hasText: `${name} can’t be opened as a brief` })
+    expect(await said.textContent()).toMatch(words)
+    expect(await hardest(page).inputValue()).toBe('44')
+    expect(await page.getByRole('button', { name: 'Undo' }).isDisabled()).toBe(true)
+  }
 })

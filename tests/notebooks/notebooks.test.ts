@@ -2,7 +2,7 @@ import type { Browser, Page } from 'playwright-core'
 import { rm } from 'node:fs/promises'
 import { afterAll, beforeAll, describe, expect, it } from 'vitest'
 import { published } from '../../notebooks/oil-agreement'
-import { launchBrowser } from '../browser/chromium'
+import { connect } from '../browser/chromium'
 import { serve, type Site } from '../browser/serve'
 import { openWatched } from '../browser/watched-page'
 import { buildNotebooks, notebookNames } from './build-notebooks'
@@ -13,7 +13,7 @@ let browser: Browser
 
 beforeAll(async () => {
   folder = await buildNotebooks()
-  ;[site, browser] = await Promise.all([serve(folder), launchBrowser()])
+  ;[site, browser] = await Promise.all([serve(folder), connect()])
 })
 
 afterAll(async () => {
