@@ -12,7 +12,11 @@ export interface LastCheck {
   readonly fatMol: number
   /** What acids at their weakest take. */
   readonly acidMol: number
-  /** What all fat would bind, were it the fat of the library that takes most. */
+  /**
+   * Hydroxide at its purest and weighed right, less what acids take, and what all fat would bind, were it the
+   * fat of the library that takes most.
+   */
+  readonly toFatMol: number
   readonly mostFatMol: number
 }
 
@@ -27,7 +31,7 @@ export function lastCheck({ order, weights, library, facts }: Reckoning): LastCh
   const lyeSlip = step ? (step.lyeErrorG ?? step.lyeStepG) : 0
   const kohPerMol = MG_PER_GRAM * MOLAR_MASS_KOH
   const most = Math.max(...[...library.oils.values()].map((oil) => oil.saponificationValue.high))
-  let [fatMol, mostFatMol, alkaliMol, acidMol] = [0, 0, 0, 0]
+  let [fatMol, mostFatMol, alkaliMol, acidMol, toFatMol] = [0, 0, 0, 0, 0]
   for (const grams of [weights.oilGrams, weights.extraFatGrams])
     for (const [id, g] of Object.entries(grams)) {
       const oil = library.oils.get(id)
@@ -39,14 +43,17 @@ export function lastCheck({ order, weights, library, facts }: Reckoning): LastCh
           ? oil.saponificationValue.low
           : value - Math.max(lot?.tolerance ?? value / WHOLE_PERCENT, value / (2 * WHOLE_PERCENT))
       if (oil.kind !== 'wax-ester') fatMol += (Math.max(0, g - oilSlip) * low) / kohPerMol
-      mostFatMol += ((g + oilSlip) * Math.max(most, value ?? 0)) / kohPerMol
+      mostFatMol += (g * Math.max(most, value ?? 0)) / kohPerMol
     }
   for (const [kind, molarMass] of [
     ['naoh', MOLAR_MASS_NAOH],
     ['koh', MOLAR_MASS_KOH],
   ] as const) {
     const g = weights.alkaliGrams[kind] ?? 0
-    if (g > 0) alkaliMol += ((g + lyeSlip) * purestPercent(order, kind)) / WHOLE_PERCENT / molarMass
+    if (g <= 0) continue
+    const perGram = purestPercent(order, kind) / WHOLE_PERCENT / molarMass
+    alkaliMol += (g + lyeSlip) * perGram
+    toFatMol += g * perGram
   }
   ;(order.acids ?? []).forEach((use, index) => {
     const fact = facts.acids.get(use.acid)
@@ -55,13 +62,15 @@ export function lastCheck({ order, weights, library, facts }: Reckoning): LastCh
     const least = Math.min(use.strengthFromPercent ?? pure, pure)
     const weak = use.certificate !== undefined && use.strengthFromPercent !== undefined
     const held = weak ? least : Math.min(least, pure * fact.leastPart)
-    const g = Math.max(0, (weights.acidGrams[index] ?? 0) - lyeSlip)
+    const g = weights.acidGrams[index] ?? 0
     const other = use.formSure ? undefined : facts.acids.get(fact.weakerForm ?? '')
     const form = other ?? fact
     const molarMass = molarMassOf(form.formula) + form.crystalWaters * MOLAR_MASS_WATER
-    acidMol += (form.acidGroups * g * held) / WHOLE_PERCENT / molarMass
+    const perGram = (form.acidGroups * held) / WHOLE_PERCENT / molarMass
+    acidMol += Math.max(0, g - lyeSlip) * perGram
+    toFatMol -= g * perGram
   })
-  return { alkaliMol, fatMol, acidMol, mostFatMol }
+  return { alkaliMol, fatMol, acidMol, toFatMol, mostFatMol }
 }
 
 /** The purest that what is weighed may be, percent, said once more from the order alone. */
@@ -97,12 +106,12 @@ const AGREE_PERCENT = 1e-6
  * other than the one that plan, sheet and warnings speak of.
  */
 export function lastCheckProblems(reckoning: Reckoning, leanestPercent: number): Problem[] {
-  const { alkaliMol, fatMol, acidMol, mostFatMol } = lastCheck(reckoning)
-  if (!(alkaliMol <= mostFatMol + acidMol))
+  const { alkaliMol, fatMol, acidMol, toFatMol, mostFatMol } = lastCheck(reckoning)
+  if (!(toFatMol <= mostFatMol))
     return [
       problem(
         'alkali',
-        `The last check found more hydroxide than any fat of this weight could take (${alkaliMol.toFixed(3)} mol for at most ${(mostFatMol + acidMol).toFixed(3)}). Look at purity, strengths and acids again; nothing is weighed out.`,
+        `The last check found more hydroxide than any fat of this weight could take (${toFatMol.toFixed(3)} mol for at most ${mostFatMol.toFixed(3)}). Look at purity, strengths and acids again; nothing is weighed out.`,
       ),
     ]
   const leanest = percentFromFraction(1 - (alkaliMol - acidMol) / fatMol)

@@ -5,7 +5,9 @@ import oilsFile from '../../../data/oils.json'
 import { batchFacts } from '../../../src/data/batch-facts'
 import { library } from '../../../src/data/library'
 import type { BatchOrder } from '../../../src/domain/batch/order'
+import { lastCheckProblems } from '../../../src/domain/batch/last-check'
 import { planBatch, type ReadyPlan } from '../../../src/domain/batch/plan'
+import { PLAIN, ready } from './plans'
 
 /** A hundred thousand orders take half a minute, and more where others use the machine. */
 const TIMEOUT_MS = 600_000
@@ -126,10 +128,10 @@ function takesPerGram(id: string | null): number {
 }
 
 /** Mol of alkali at its purest, and what the leanest lots and the weakest acids bind: from weights and data. */
-function worst(plan: ReadyPlan) {
+function worst(plan: ReadyPlan, slips = true) {
   const { scale, lots: named = {}, acids = [] } = plan.order
-  const oilSlip = scale?.oilStepG ?? 0
-  const lyeSlip = scale ? (scale.lyeErrorG ?? scale.lyeStepG) : 0
+  const oilSlip = slips ? (scale?.oilStepG ?? 0) : 0
+  const lyeSlip = slips && scale ? (scale.lyeErrorG ?? scale.lyeStepG) : 0
   let [fat, mostFat] = [0, 0]
   for (const [id, g] of [...Object.entries(plan.oilGrams), ...Object.entries(plan.extraFatGrams)]) {
     const oil = OILS.get(id)
@@ -137,7 +139,7 @@ function worst(plan: ReadyPlan) {
     const tolerance = value && Math.max(named[id]?.tolerance ?? value * 0.01, value * 0.005)
     const low = value ? value - (tolerance ?? 0) : (oil?.saponificationValue.low ?? NaN)
     if (oil?.kind !== 'wax-ester') fat += (Math.max(0, g - oilSlip) * low) / 1000 / KOH
-    mostFat += ((g + oilSlip) * Math.max(MOST_SAPONIFICATION, value ?? 0)) / 1000 / KOH
+    mostFat += (g * Math.max(MOST_SAPONIFICATION, value ?? 0)) / 1000 / KOH
   }
   const alkali = (['naoh', 'koh'] as const).reduce((mol, kind) => {
     const g = plan.alkaliGrams[kind]
@@ -169,12 +171,13 @@ describe('a hundred thousand orders over all that a file can hold', { timeout: T
         seen.refused += 1
         return
       }
-      const { alkali, bound, most } = worst(plan)
+      const { alkali, bound } = worst(plan)
+      const weighedRight = worst(plan, false)
       const over = alkali > bound * (1 + 1e-9)
       if (plan.blocked) seen.blocked += 1
       else if (over) seen.warned += 1
       else seen.safe += 1
-      expect(alkali).toBeLessThanOrEqual(most * (1 + 1e-9))
+      expect(weighedRight.alkali).toBeLessThanOrEqual(weighedRight.most * (1 + 1e-9))
       const named = plan.remarks.some(({ code }) => code === 'lean.worst')
       expect(over).toBe(plan.blocked !== null || named)
       if (plan.blocked === null) expect(plan.superfat.likely.freeShare).toBeLessThanOrEqual(1 / 200)
@@ -183,5 +186,33 @@ describe('a hundred thousand orders over all that a file can hold', { timeout: T
     expect(seen.refused).toBeGreaterThan(ORDERS / 2)
     for (const kind of ['safe', 'warned', 'blocked'] as const)
       expect(seen[kind], kind).toBeGreaterThan(ORDERS / 2000)
+  })
+})
+
+describe('the last check', () => {
+  const order: BatchOrder = { ...PLAIN, superfat: 6, purity: { naoh: 98 } }
+  const plan = ready(order)
+  const of = (alkali: number) => ({
+    order,
+    weights: { ...plan, alkaliGrams: { naoh: (plan.alkaliGrams.naoh ?? NaN) * alkali } },
+    library,
+    facts: batchFacts,
+  })
+
+  test('agrees with a plan', () => {
+    expect(lastCheckProblems(of(1), plan.superfat.reachPercent.min)).toEqual([])
+  })
+
+  test('refuses more alkali than any fat of this weight could take, whatever the plan says', () => {
+    // By hand: fat takes at most 265 / 206 as much as this blend's.
+    const [problem] = lastCheckProblems(of(1.6), plan.superfat.reachPercent.min)
+    expect(problem?.path).toBe('alkali')
+    expect(problem?.message).toMatch(/more hydroxide than any fat of this weight could take/u)
+  })
+
+  test('refuses weights that are not those the plan speaks of', () => {
+    const [problem] = lastCheckProblems(of(1.001), plan.superfat.reachPercent.min)
+    expect(problem?.path).toBe('superfat')
+    expect(problem?.message).toMatch(/fault of the program/u)
   })
 })
