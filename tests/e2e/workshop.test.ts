@@ -165,7 +165,7 @@ pageTest('an oil may be passed over, hydroxide not', async ({ open }) => {
 pageTest(
   'cook clock, stirs, temperature and the weighed pot outlive a reload; the record has them',
   async ({ open }) => {
-    const page = await openBatch(open, { size: 'tablet' })
+    const page = await openBatch(open)
     await pick(page, 'Process', 'hot process')
     await goToView(page, 'Step by step')
     while (!(await where(page)).includes(': cook')) await goOn(page)
