@@ -48,7 +48,6 @@ export class Workbench {
   /** How many screens are open; the last of them is the first that is not done. */
   readonly open = $derived.by(() => openScreens(this.#plan(), this.screens, this.progress, KNOWN))
   readonly lye = $derived.by(() => lyePlaceOf(this.progress))
-  readonly gate = $derived.by(() => gateVerdict(this.#plan(), this.progress, KNOWN))
   readonly #steps = $derived.by(() => workSteps(this.#plan()))
   readonly readings = $derived.by(() =>
     readingsOf(this.#steps, this.standing.weighed, {
@@ -70,6 +69,11 @@ export class Workbench {
 
   verdict(key: string) {
     return lineVerdict(this.#plan(), this.progress, key, KNOWN)
+  }
+
+  /** How a stop stands, by its key. */
+  gate(key: string) {
+    return gateVerdict(this.#plan(), this.progress, key, KNOWN)
   }
 
   /** How the lye that went into the pot stands; undefined before it was weighed. */

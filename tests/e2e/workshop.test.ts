@@ -2,7 +2,7 @@ import type { Page } from 'playwright-core'
 import { expect } from 'vitest'
 import { type Open, pageTest } from '../browser/page-test'
 import type { Look } from '../browser/watched-page'
-import { goOn, goToView, group, openBatch, pick } from './batch-page'
+import { goOn, goToView, openBatch, pick } from './batch-page'
 import { field, SOON } from './brief-page'
 
 const where = (page: Page) => page.locator('.where').innerText()
@@ -165,9 +165,8 @@ pageTest('an oil may be passed over, hydroxide not', async ({ open }) => {
 pageTest(
   'cook clock, stirs, temperature and the weighed pot outlive a reload; the record has them',
   async ({ open }) => {
-    const page = await openBatch(open, { size: 'tablet' })
-    await group(page, 'Process')
-    await pick(page, 'Process', /^hot/iu)
+    const page = await openBatch(open)
+    await pick(page, 'Process', 'hot process')
     await goToView(page, 'Step by step')
     while (!(await where(page)).includes(': cook')) await goOn(page)
     await page.getByRole('button', { name: 'The cook begins now' }).click()
@@ -182,7 +181,7 @@ pageTest(
     await page.getByText(/86 °C at/u).waitFor()
     await page.locator('.acts .main').click()
     await field(page, 'The pot alone, g').fill('2000')
-    const inPot = await page.locator('dl').innerText()
+    const inPot = await page.locator('.work dl').innerText()
     const before = Number((/cook\s+([\d\s\u2009]+)g/u.exec(inPot)?.[1] ?? '').replace(/\D/gu, ''))
     await field(page, 'Pot and soap after the cook, g').fill(String(before + 2000 - 282))
     await page.getByText(/282.g of water have gone/u).waitFor()

@@ -82,9 +82,14 @@ export function lineVerdict(
   return skipped ? judgeLine(plan, progress, key, { skipped, lye }, known) : verdict
 }
 
-/** How a stop stands. */
-export function gateVerdict(plan: ReadyPlan, progress: Progress, known: Known): Gate {
-  return gateOf(plan, progress, lyePlaceOf(progress), known)
+/**
+ * How a stop stands, by its key. The one before lye meets oil does not know yet what was poured of a part:
+ * too much of that stops at its own weighing.
+ */
+export function gateVerdict(plan: ReadyPlan, progress: Progress, key: string, known: Known): Gate {
+  const { [PART_KEY]: _poured, ...actual } = progress.actual
+  const run = key === GATE_KEYS.combine ? { ...progress, actual } : progress
+  return gateOf(plan, run, lyePlaceOf(progress), known)
 }
 
 /**
@@ -109,7 +114,7 @@ export function mayLeave(
   known: Known,
 ): boolean {
   if (screen.kind === 'line') return lineVerdict(plan, progress, screen.key, known).open
-  if (screen.kind === 'gate') return gateVerdict(plan, progress, known).open
+  if (screen.kind === 'gate') return gateVerdict(plan, progress, screen.key, known).open
   if (screen.kind !== 'part') return true
   const usedG = progress.actual[PART_KEY]
   return usedG !== undefined && judgePart(plan, progress, usedG, known).open

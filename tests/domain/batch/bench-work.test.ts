@@ -4,9 +4,16 @@ import { library } from '../../../src/data/library'
 import { cookClock } from '../../../src/domain/batch/cook-clock'
 import { cookedPot } from '../../../src/domain/batch/cooked-pot'
 import type { BatchOrder } from '../../../src/domain/batch/order'
+import { withPartUsed } from '../../../src/domain/batch/gate'
+import { PART_KEY } from '../../../src/domain/batch/standing'
 import { workSteps } from '../../../src/domain/batch/steps'
 import { batterG, readingsOf } from '../../../src/domain/batch/vessels'
-import { openScreens, type Progress, workScreens } from '../../../src/domain/batch/work-screens'
+import {
+  lineVerdict,
+  openScreens,
+  type Progress,
+  workScreens,
+} from '../../../src/domain/batch/work-screens'
 import { ready } from './plans'
 
 const known = { library, facts: batchFacts }
@@ -132,6 +139,35 @@ describe('the screens that are open', () => {
     const ticks = { ...everything.ticks, 'oil:olive': olive }
     expect(openTo({ ...everything, actual, ticks })).toBe('all')
   })
+})
+
+test('lye poured beyond the part that was to be stops at its own weighing, not before', () => {
+  const plan = ready(HOT)
+  const naoh = (plan.alkaliGrams.naoh ?? NaN) + 50
+  const screens = workScreens(plan, true)
+  const planned = plan.ingredients.map(({ key, grams }) => [key, grams] as const)
+  const run: Progress = {
+    cautionRead: true,
+    actual: { ...Object.fromEntries(planned), 'alkali:naoh': naoh },
+    left: {},
+    ticks: Object.fromEntries(
+      screens.flatMap(({ key, line }) => (line ? [] : [[key, 0] as const])),
+    ),
+  }
+  const verdict = lineVerdict(plan, run, 'alkali:naoh', known)
+  const use = verdict.mends.find((mend) => mend.kind === 'usePart')
+  expect(use).toBeUndefined()
+  const { combine: _combine, ...ticks } = run.ticks
+  const before = { ...run, ticks }
+  const [part] = lineVerdict(plan, before, 'alkali:naoh', known).mends.flatMap((mend) =>
+    mend.kind === 'usePart' ? [mend] : [],
+  )
+  if (!part) throw new Error('No part is offered')
+  const used = { ...before, ...withPartUsed(before, part) }
+  const poured = (usedG: number) => ({ ...used, actual: { ...used.actual, [PART_KEY]: usedG } })
+  const openTo = (progress: Progress) => screens[openScreens(plan, screens, progress, known)]?.key
+  expect(openTo(poured(part.useG + 100))).toBe('combine')
+  expect(openTo({ ...poured(part.useG), ticks: run.ticks })).toBeUndefined()
 })
 
 test('the jug holds the cook’s water too while the hydroxide dissolves', () => {
