@@ -1,6 +1,8 @@
 import { readFileSync } from 'node:fs'
 import { fileURLToPath } from 'node:url'
 import { expect, test } from 'vitest'
+import { batchFile, orderOf } from '../../src/data/batch-file'
+import { batchPin } from '../../src/domain/batch/release/pin'
 import { CAUTION_WORDS } from '../setup/caution-words'
 import { barwright, BATCH, type Run } from './run-cli'
 
@@ -35,22 +37,27 @@ async function told(file: Json) {
   return JSON.parse(output) as { release: { state: string; pin: string; says: string } }
 }
 
-async function tested(change: Json = {}) {
-  const { release } = await told(batch)
-  return { ...batch, release: { tests: [{ ...TEST, batch: release.pin, ...change }] } }
+/** The batch with a test pinned to it. */
+function tested(change: Json = {}) {
+  const pin = batchPin(orderOf(batchFile.parse(batch)), {})
+  return { ...batch, release: { tests: [{ ...TEST, batch: pin, ...change }] } }
 }
 
 test('batch, label and quote say not released while no test stands', async () => {
   expect((await told(batch)).release.state).toBe('notReleased')
-  for (const args of [[], ['--text']])
-    expect((await withInput('label', batch, ...args)).output).toContain('Not released')
-  for (const args of [[], ['--html']])
-    expect((await withInput('quote', quote, ...args)).output).toContain('Not released')
+  const runs = await Promise.all([
+    withInput('label', batch),
+    withInput('label', batch, '--text'),
+    withInput('quote', quote),
+    withInput('quote', quote, '--html'),
+  ])
+  for (const { output } of runs) expect(output).toContain('Not released')
 })
 
 test('a test pinned to the batch is said on its label, with what the limit rests on', async () => {
-  const file = await tested()
-  expect((await told(file)).release).toMatchObject({ state: 'testPassed' })
+  const file = tested()
+  const { release } = await told(file)
+  expect(release).toMatchObject({ state: 'testPassed', pin: file.release.tests[0]?.batch })
   const { output } = await withInput('label', file, '--text')
   expect(output).not.toContain('Not released')
   // By hand: 0.4 ml x 0.1 N x 4.0 / 5 g.
@@ -59,13 +66,13 @@ test('a test pinned to the batch is said on its label, with what the limit rests
 })
 
 test('another superfat in the file voids it', async () => {
-  const { release } = await told({ ...(await tested()), superfat: 11 })
+  const { release } = await told({ ...tested(), superfat: 11 })
   expect(release.state).toBe('notReleased')
 })
 
 test('nonsense ends with 2, its path and its limit', async () => {
   for (const command of ['batch', 'label'] as const) {
-    const { exitCode, output } = await withInput(command, await tested({ normality: 10 }))
+    const { exitCode, output } = await withInput(command, tested({ normality: 10 }))
     expect(exitCode).toBe(2)
     expect(output).toContain('release.tests[0].normality')
     expect(output).toContain('0.005 to 1 N')
