@@ -19,7 +19,7 @@ import type { Blend, Prices } from '../domain/blend/blend'
 import { labelOf } from '../domain/label/label'
 import { type BatchRun, isPaste, NOTHING_DONE, orderFor } from './batch-choices'
 import { batchRelease, releaseSaid, testFaults, weighedOf } from './batch-release'
-import { type Held, type HeldGroup, problemsAt } from './held'
+import { HELD_GROUPS, type Held, type HeldGroup, problemsAt } from './held'
 import type { WorkHistory } from './history.svelte'
 import { without } from './without'
 import type { BatchChoices } from './work'
@@ -73,9 +73,19 @@ export class BatchDesk {
   readonly release: Release = $derived(releaseSaid(this.tested))
   readonly label = $derived(this.ready && labelOf(this.ready, library, labelFacts, this.release))
 
+  /** What is wrong in each group with what is held, once for all fields that ask. */
+  readonly #heldWrong: Readonly<Partial<Record<HeldGroup, readonly Problem[]>>> = $derived.by(() =>
+    Object.fromEntries(
+      HELD_GROUPS.map((group) => {
+        const change = this.#heldNow[group]
+        return [group, change ? this.#wrongWith(group, change) : []]
+      }),
+    ),
+  )
+
   /** Changes of the order that answer warnings or problems. */
   readonly remedies: readonly Remedy[] = $derived.by(() => {
-    const typed = this.#orderOf(this.typed)
+    const typed = this.typed === this.choices ? this.order : this.#orderOf(this.typed)
     return [...(this.ready?.remedies ?? []), ...(typed ? refusedRemedies(typed) : [])]
   })
 
@@ -121,8 +131,7 @@ export class BatchDesk {
 
   /** What is wrong with what is typed in a group and not in force. */
   heldProblems(group: HeldGroup): readonly Problem[] {
-    const change = this.#heldNow[group]
-    return change ? this.#wrongWith(group, change) : []
+    return this.#heldWrong[group] ?? []
   }
 
   /** Whether what is typed for a path of the order is wrong. */

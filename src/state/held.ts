@@ -13,6 +13,8 @@ const PATHS = {
 
 export type HeldGroup = keyof typeof PATHS
 
+export const HELD_GROUPS = Object.keys(PATHS) as HeldGroup[]
+
 /** What was typed in each group and can't be in force yet. */
 export type Held = Readonly<Partial<Record<HeldGroup, Partial<BatchChoices>>>>
 
