@@ -68,7 +68,7 @@ async function sweepFile(
 ): Promise<Result> {
   const { SILENT, startMeter } = await import('../sweep/progress')
   const { programOf } = await import('../sweep/program')
-  const { systemFiles } = await import('../sweep/files')
+  const { steady, systemFiles } = await import('../sweep/files')
   return orRefused(() =>
     untilStopped(around, async (stop) => {
       const order: SweepOrder = {
@@ -76,7 +76,7 @@ async function sweepFile(
         out,
         restart: flags.restart === true,
         program: programOf(version),
-        files: systemFiles,
+        files: steady(systemFiles),
         meter: flags.quiet === true ? SILENT : startMeter(around.stderr, () => performance.now()),
         stop,
       }

@@ -3,7 +3,7 @@ import { dirname, resolve } from 'node:path'
 import { parseJson } from '../data/problems'
 import { type SweepState, sweepState } from '../data/sweep-file'
 import { SweepRefused } from './faults'
-import { again, codeOf, type FileFacts, type SweepFiles, wholeOf, writeWhole } from './files'
+import { codeOf, type FileFacts, type SweepFiles, wholeOf, writeWhole } from './files'
 import type { Place } from './lines'
 import { takeLock } from './lock'
 import { scanAnswers, scanInput } from './scan'
@@ -80,7 +80,8 @@ async function begun(asked: SweepAsked, facts: FileFacts, names: Names): Promise
     isDone: false,
     checkInputs: () => checkUnchanged(files, new Map([[input, facts], ...briefs.facts])),
   }
-  const isThere = found.part !== undefined || found.out !== undefined
+  // An empty part without anything beside it was begun in the very moment that all ended.
+  const isThere = (found.part !== undefined && found.part.size > 0) || found.out !== undefined
   if (isThere && !found.state)
     throw new SweepRefused(`There is a file ${asked.out} that no sweep has begun. ${INSTEAD_OTHER}`)
   if (asked.restart && found.out) await refuseForeign(files, asked.out, names.out)
@@ -266,17 +267,17 @@ function whatChanged(before: SweepState, now: SweepState): ((input: string) => s
  * the part has become the output.
  */
 async function beginAnew(files: SweepFiles, names: Names, state: SweepState): Promise<void> {
-  await again(() => files.remove(names.part))
-  const part = await again(() => files.open(names.part, 'create'))
+  await files.remove(names.part)
+  const part = await files.open(names.part, 'create')
   await part.close()
   await writeWhole(files, names.state, `${JSON.stringify(state, null, 2)}\n`)
 }
 
 async function cutOff(files: SweepFiles, path: string, bytes: number): Promise<void> {
-  const part = await again(() => files.open(path, 'append'))
+  const part = await files.open(path, 'append')
   try {
     await part.truncate(bytes)
-    await again(() => part.sync())
+    await part.sync()
   } finally {
     await part.close()
   }

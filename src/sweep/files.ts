@@ -106,8 +106,26 @@ export function codeOf(error: unknown): string | undefined {
 const PIECE = 256 * 1024
 const MOST_TRIES = 100
 
-/** A call that a signal broke off is made again. */
-export async function again<T>(call: () => Promise<T>): Promise<T> {
+/** The same files, with every call that a signal broke off made again. */
+export function steady(files: SweepFiles): SweepFiles {
+  const steadyFile = (file: OpenFile): OpenFile => ({
+    read: (into, position) => again(() => file.read(into, position)),
+    write: (bytes) => again(() => file.write(bytes)),
+    truncate: (size) => again(() => file.truncate(size)),
+    sync: () => again(() => file.sync()),
+    close: () => file.close().catch(notBrokenOff),
+  })
+  return {
+    facts: (path) => again(() => files.facts(path)),
+    realPath: (path) => again(() => files.realPath(path)),
+    open: async (path, mode) => steadyFile(await again(() => files.open(path, mode))),
+    rename: (from, to) => again(() => files.rename(from, to)),
+    remove: (path) => again(() => files.remove(path)),
+    syncFolderOf: (path) => again(() => files.syncFolderOf(path)),
+  }
+}
+
+async function again<T>(call: () => Promise<T>): Promise<T> {
   for (let tries = 1; ; tries++) {
     try {
       return await call()
@@ -117,18 +135,23 @@ export async function again<T>(call: () => Promise<T>): Promise<T> {
   }
 }
 
+/** A file whose closing was broken off is closed; to close it again would close another's (close(2)). */
+function notBrokenOff(error: unknown): void {
+  if (codeOf(error) !== 'EINTR') throw error
+}
+
 /** The bytes of a file from a place on, in pieces. */
 export async function* piecesOf(
   files: SweepFiles,
   path: string,
   from = 0,
 ): AsyncGenerator<Buffer<ArrayBuffer>> {
-  const file = await again(() => files.open(path, 'read'))
+  const file = await files.open(path, 'read')
   try {
     for (let at = from; ;) {
       const piece = Buffer.allocUnsafeSlow(PIECE)
       const place = at
-      const length = await again(() => file.read(piece, place))
+      const length = await file.read(piece, place)
       if (length === 0) return
       at += length
       yield piece.subarray(0, length)
@@ -149,7 +172,7 @@ export async function wholeOf(files: SweepFiles, path: string): Promise<Buffer> 
 export async function writeAll(file: OpenFile, bytes: Uint8Array): Promise<void> {
   for (let done = 0; done < bytes.length;) {
     const rest = bytes.subarray(done)
-    const written = await again(() => file.write(rest))
+    const written = await file.write(rest)
     if (written <= 0) throw new Error('The system wrote nothing and said nothing of why')
     done += written
   }
@@ -158,14 +181,14 @@ export async function writeAll(file: OpenFile, bytes: Uint8Array): Promise<void>
 /** Writes a small file as a whole or not at all: beside it, to the disk, then under its name. */
 export async function writeWhole(files: SweepFiles, path: string, text: string): Promise<void> {
   const aside = `${path}.new`
-  await again(() => files.remove(aside))
-  const file = await again(() => files.open(aside, 'create'))
+  await files.remove(aside)
+  const file = await files.open(aside, 'create')
   try {
     await writeAll(file, new TextEncoder().encode(text))
-    await again(() => file.sync())
+    await file.sync()
   } finally {
     await file.close()
   }
-  await again(() => files.rename(aside, path))
-  await again(() => files.syncFolderOf(path))
+  await files.rename(aside, path)
+  await files.syncFolderOf(path)
 }

@@ -3,7 +3,7 @@ import { hostname } from 'node:os'
 import { z } from 'zod'
 import { parseJson } from '../data/problems'
 import { SweepRefused } from './faults'
-import { again, codeOf, type SweepFiles, wholeOf, writeAll } from './files'
+import { codeOf, type SweepFiles, wholeOf, writeAll } from './files'
 
 /** Who writes an output: one process of one machine. */
 export type Owner = z.output<typeof ownerShape>
@@ -36,7 +36,7 @@ export async function takeLock(
   me: Owner = thisProcess(),
 ): Promise<() => Promise<void>> {
   if (!(await create(files, path, me))) await takeOver(files, path, me)
-  return () => again(() => files.remove(path))
+  return () => files.remove(path)
 }
 
 /** Only one may take over at a time: else the second would take the lock of the first. */
@@ -48,10 +48,10 @@ async function takeOver(files: SweepFiles, path: string, me: Owner): Promise<voi
   try {
     const still = await ownerOf(files, path)
     if (still && !hasEnded(still)) throw held(path, still)
-    await again(() => files.remove(path))
+    await files.remove(path)
     if (!(await create(files, path, me))) throw held(path, await ownerOf(files, path))
   } finally {
-    await again(() => files.remove(door))
+    await files.remove(door)
   }
 }
 
@@ -59,7 +59,7 @@ async function takeOver(files: SweepFiles, path: string, me: Owner): Promise<voi
 async function create(files: SweepFiles, path: string, me: Owner): Promise<boolean> {
   let file
   try {
-    file = await again(() => files.open(path, 'create'))
+    file = await files.open(path, 'create')
   } catch (error) {
     if (codeOf(error) === 'EEXIST') return false
     throw error

@@ -1,7 +1,7 @@
 import { addCounts, type Answered, type Batch, type Counts, NO_COUNTS } from './batch'
 import type { Beginning } from './begin'
 import { SweepRefused, SweepStopped } from './faults'
-import { again, type OpenFile, type SweepFiles, writeAll } from './files'
+import { type OpenFile, type SweepFiles, writeAll } from './files'
 import { inOrder } from './in-order'
 import { batchesOf, type BatchSize } from './lines'
 import { type Meter, Pace } from './progress'
@@ -56,17 +56,17 @@ export async function runSweep(run: SweepRun): Promise<SweepOutcome> {
 
 async function answerAll(run: SweepRun): Promise<{ lines: number; counts: Counts }> {
   const { files, beginning } = run
-  const file = await again(() => files.open(beginning.part, 'append'))
+  const file = await files.open(beginning.part, 'append')
   let done
   try {
     done = await answerInto(file, run)
-    await again(() => file.sync())
+    await file.sync()
   } finally {
     await file.close()
   }
   await beginning.checkInputs()
-  await again(() => files.rename(beginning.part, beginning.out))
-  await again(() => files.syncFolderOf(beginning.out))
+  await files.rename(beginning.part, beginning.out)
+  await files.syncFolderOf(beginning.out)
   return done
 }
 
@@ -81,7 +81,7 @@ async function answerInto(
     run.stop.throwIfAborted()
     await writeAll(file, answered.bytes)
     if (performance.now() - syncedMs > SYNC_MS) {
-      await again(() => file.sync())
+      await file.sync()
       syncedMs = performance.now()
     }
     await run.written?.(batch)

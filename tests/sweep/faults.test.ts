@@ -5,7 +5,7 @@ import { library } from '../../src/data/library'
 import { type Batch, NO_COUNTS } from '../../src/sweep/batch'
 import { withSweep } from '../../src/sweep/begin'
 import { briefTextsIn } from '../../src/sweep/brief-text'
-import type { SweepFiles } from '../../src/sweep/files'
+import { steady, type SweepFiles } from '../../src/sweep/files'
 import { LineSolver } from '../../src/sweep/line-solver'
 import { SILENT } from '../../src/sweep/progress'
 import { runSweep } from '../../src/sweep/run-sweep'
@@ -18,8 +18,9 @@ const PER_BATCH = 4
 const solver = new LineSolver(library)
 
 /** One run in this process, which ends as it ends. */
-async function run(folder: string, files: SweepFiles, restart = false): Promise<void> {
+async function run(folder: string, given: SweepFiles, restart = false): Promise<void> {
   const [input, out] = [join(folder, 'in.ndjson'), join(folder, 'out.ndjson')]
+  const files = steady(given)
   const texts = briefTextsIn(folder)
   const answer = ({ firstLine, bytes }: Batch) => {
     const lines = new TextDecoder().decode(bytes).trim().split('\n')

@@ -14,7 +14,14 @@ interface Summary {
 }
 
 async function sweep(input: string, out: string, ...flags: string[]): Promise<Summary> {
-  const { exitCode, output, errors } = await barwright(['sweep', input, '--out', out, '--quiet', ...flags])
+  const { exitCode, output, errors } = await barwright([
+    'sweep',
+    input,
+    '--out',
+    out,
+    '--quiet',
+    ...flags,
+  ])
   expect(errors).toBe('')
   expect(exitCode).toBe(0)
   return JSON.parse(output) as Summary
