@@ -14,6 +14,8 @@ const PREVIEW_PORT = 4860
 type ProjectConfig = NonNullable<TestProjectInlineConfiguration['test']>
 
 const MINUTE = 60_000
+/** Tests wait for conditions; how long at most is a last stop, so that none depends on the machine's speed. */
+const PATIENT: ProjectConfig = { testTimeout: 5 * MINUTE, expect: { poll: { timeout: MINUTE } } }
 
 /**
  * `vite build` makes the page, `vite build --mode cli` the command-line tool.
@@ -153,13 +155,13 @@ function project(
 
 const unit = project('unit', [testsIn('tests')], {
   exclude: [...configDefaults.exclude, ...inBrowser, ...withRunes, ...ofCli, ...long],
-  testTimeout: 2 * MINUTE,
+  ...PATIENT,
 })
 
 const runes: TestProjectInlineConfiguration = {
   ...project('runes', withRunes, {
     environment: inProject('tests/setup/client-environment.ts'),
-    testTimeout: 2 * MINUTE,
+    ...PATIENT,
   }),
   resolve: { conditions: ['browser'] },
 }
@@ -179,9 +181,8 @@ const builtCli = project('cli', ofCli, usesBuiltCli)
 
 const usesBuiltPage: ProjectConfig = {
   globalSetup: [BUILD_PAGE, BROWSER],
-  testTimeout: 5 * MINUTE,
   hookTimeout: 5 * MINUTE,
-  expect: { poll: { timeout: MINUTE } },
+  ...PATIENT,
 }
 /** The page's answers are compared with the command line's, so both are built. */
 const browser = project('browser', inBrowser, {

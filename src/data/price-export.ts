@@ -1,13 +1,8 @@
 import { dsvFormat } from 'd3'
 import { amountFrom, minorDigits } from '../domain/cost/money'
 import type { MaterialOf, PriceBook } from '../domain/cost/offer'
+import { BYTE_ORDER_MARK, guarded } from './csv'
 import { FIELD_NAMES, type PriceField } from './price-fields'
-
-/** Text that starts with one of these would be run as a formula by a spreadsheet. */
-const RUNS_AS_FORMULA = /^'*[=+\-@\t\r]/u
-
-/** Tells spreadsheets that the file is UTF-8. */
-const BYTE_ORDER_MARK = '\uFEFF'
 
 const FIELDS: readonly PriceField[] = [
   'id',
@@ -23,16 +18,6 @@ const FIELDS: readonly PriceField[] = [
   'freight',
   'on',
 ]
-
-/** Text that no spreadsheet runs: an apostrophe goes before what would be, and `unguarded` takes it away. */
-export function guarded(text: string): string {
-  return RUNS_AS_FORMULA.test(text) ? `'${text}` : text
-}
-
-/** Text as it was before it was guarded. */
-export function unguarded(text: string): string {
-  return text.startsWith("'") && RUNS_AS_FORMULA.test(text.slice(1)) ? text.slice(1) : text
-}
 
 /**
  * All prices of a book as comma-separated values (RFC 4180), a row for each step, with plain decimal points.

@@ -3,7 +3,7 @@ import type { Offer, OwnMaterial, PriceStep } from '../domain/cost/offer'
 import { packOf } from '../domain/cost/price-age'
 import { WHOLE_PERCENT } from '../domain/units'
 import { type Cell, type Conventions, readDay, readNumber, readSize, readYes } from './price-cells'
-import { unguarded } from './price-export'
+import { unguarded } from './csv'
 import { FIELD_NAMES, type PriceColumns, type PriceField } from './price-fields'
 import { findMaterial, ownId } from './price-materials'
 

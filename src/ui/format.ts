@@ -3,7 +3,7 @@ import type { Measure } from '../domain/blend/measure'
 import type { Oil } from '../domain/blend/oil'
 
 const THIN_SPACE = '\u2009'
-const TRUE_MINUS = '−'
+export const TRUE_MINUS = '−'
 
 /** A number with so many decimals, thin spaces between thousands and a true minus. */
 export function number(value: number, decimals: number): string {
@@ -26,8 +26,8 @@ export function withUnit(value: number, decimals: number, unit: string): string 
 }
 
 /** Money such as €4.57; the sign of the currency comes from Intl. */
-export function money(value: number, currency: string): string {
-  const figure = number(value, 2)
+export function money(value: number, currency: string, decimals = 2): string {
+  const figure = number(value, decimals)
   const sign = figure.startsWith(TRUE_MINUS) ? TRUE_MINUS : ''
   return `${sign}${currencySign(currency)}${figure.slice(sign.length)}`
 }

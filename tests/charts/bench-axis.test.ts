@@ -1,3 +1,4 @@
+import { pairs } from 'd3'
 import { describe, expect, test } from 'vitest'
 import { benchAxis, lettersThatFit, spreadLetters } from '../../src/charts/bench-axis'
 import { Random } from '../generator/random'
@@ -61,11 +62,12 @@ describe('letters on stems', () => {
       const places = Array.from({ length: count }, () => 10 + 270 * random.next() ** 2)
       const found = spreadLetters(places, 19, 10, 280)
       const sorted = found.toSorted((a, b) => a - b)
-      for (const [index, at] of sorted.entries()) {
+      for (const at of sorted) {
         expect(at).toBeGreaterThanOrEqual(10 - 1e-9)
         expect(at).toBeLessThanOrEqual(280 + 1e-9)
-        if (index > 0) expect(at - (sorted[index - 1] ?? NaN)).toBeGreaterThanOrEqual(19 - 1e-9)
       }
+      for (const [left, right] of pairs(sorted))
+        expect(right - left).toBeGreaterThanOrEqual(19 - 1e-9)
       const order = (values: readonly number[]) =>
         values.map((_, index) => index).sort((a, b) => (values[a] ?? 0) - (values[b] ?? 0))
       expect(order(found)).toEqual(order(places))

@@ -20,8 +20,7 @@ test.each([
   ['2 * 450', 900],
 ])('"%s" comes to %d g', (text, grams) => {
   const read = readQuantity(text, 'g')
-  expect(read.status).toBe('number')
-  if (read.status === 'number') expect(read.value).toBeCloseTo(grams, 9)
+  expect(read).toEqual({ status: 'number', value: expect.closeTo(grams, 9) as number })
 })
 
 test('a sum without units is worked out in a field without a unit', () => {

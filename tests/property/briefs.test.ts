@@ -115,8 +115,9 @@ describe('a brief without a blend', () => {
         if (!one) throw new Error(`The brief has no limit ${limit}`)
         expect(solved(withLimit(brief, one, to)).status).toBe('optimal')
         const less = aStepLess(one, to)
-        const stays = one.side === 'min' ? less >= from : less <= from
-        if (!stays) expect(isFeasible(withLimit(brief, one, less), library, highs)).toBe(false)
+        // A step that goes back behind the limit asked is as good as no step.
+        const tried = one.side === 'min' ? Math.min(less, from) : Math.max(less, from)
+        expect(isFeasible(withLimit(brief, one, tried), library, highs)).toBe(false)
       }
     }
     expect(offered).toBeGreaterThan(40)

@@ -1,10 +1,11 @@
-import { afterEach, beforeEach, expect, test, vi } from 'vitest'
+import { afterEach, beforeEach, expect, test } from 'vitest'
 import { Confirmer } from '../../src/state/confirmer.svelte'
 import { withWish } from '../../src/state/draft'
 import { Explorer } from '../../src/state/explorer.svelte'
 import { FIRST_WORK } from '../../src/state/first-work'
 import { WorkHistory } from '../../src/state/history.svelte'
 import { FakeSolver } from './fake-solver'
+import { until } from '../setup/until'
 
 let solver: FakeSolver
 let explorer: Explorer
@@ -19,27 +20,26 @@ afterEach(() => solver.close())
 /** Has the brief studied, as the page does, and its blend put before the second solver. */
 async function asked(): Promise<void> {
   explorer.ask()
-  await vi.waitFor(() => expect(explorer.studied).toBe(explorer.draft))
+  await until(() => expect(explorer.studied).toBe(explorer.draft))
   confirmer.ask()
 }
 
-const SOON = { timeout: 10_000 }
 const CONFIRMED = { kind: 'confirmed', by: 'barwright' }
 
 test('a blend under rules is put before a second solver as any other', async () => {
   explorer.edit((draft) => ({ ...draft, rules: { atMostOils: 4 } }))
   await asked()
   expect(confirmer.standing).toEqual({ kind: 'asking' })
-  await vi.waitFor(() => expect(confirmer.standing).toEqual(CONFIRMED), SOON)
+  await until(() => expect(confirmer.standing).toEqual(CONFIRMED))
 })
 
 test('a changed brief is not confirmed by what was said of the one before', async () => {
   await asked()
-  await vi.waitFor(() => expect(confirmer.standing).toEqual(CONFIRMED), SOON)
+  await until(() => expect(confirmer.standing).toEqual(CONFIRMED))
   explorer.edit((draft) => withWish(draft, 'hardness', 'min', 39))
   await asked()
   expect(confirmer.standing).toEqual({ kind: 'asking' })
-  await vi.waitFor(() => expect(confirmer.standing).toEqual(CONFIRMED), SOON)
+  await until(() => expect(confirmer.standing).toEqual(CONFIRMED))
 })
 
 test('a blend chosen by hand is only checked against the brief', async () => {

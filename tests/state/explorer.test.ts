@@ -4,6 +4,7 @@ import { Explorer } from '../../src/state/explorer.svelte'
 import { FIRST_WORK } from '../../src/state/first-work'
 import { WorkHistory } from '../../src/state/history.svelte'
 import { FakeSolver } from './fake-solver'
+import { until } from '../setup/until'
 
 let solver: FakeSolver
 let work: WorkHistory
@@ -13,13 +14,16 @@ beforeEach(() => {
   work = new WorkHistory(FIRST_WORK)
   explorer = new Explorer(work, solver.client)
 })
-afterEach(() => solver.close())
+afterEach(() => {
+  vi.useRealTimers()
+  solver.close()
+})
 
 /** Sends the draft off, as the page does after each change, and waits until it is dealt with. */
 async function asked() {
   explorer.ask()
   const { draft } = explorer
-  await vi.waitFor(() => {
+  await until(() => {
     const dealtWith = explorer.studied === draft || explorer.problems.length > 0
     expect(dealtWith).toBe(true)
   })
@@ -49,7 +53,7 @@ test('a brief with a fault tells it and keeps the study and the draft it belongs
   expect(explorer.present).toBe(present)
   work.undo()
   explorer.ask()
-  await vi.waitFor(() => expect(explorer.problems).toEqual([]))
+  await until(() => expect(explorer.problems).toEqual([]))
 })
 
 test('a brief without a blend has none in hand and keeps the last good one in sight', async () => {
@@ -92,7 +96,7 @@ test('a shelf without oils forgets the study and its blend', async () => {
   await asked()
   for (const { oil } of explorer.draft.shelf) explorer.edit((draft) => withoutOil(draft, oil))
   explorer.ask()
-  await vi.waitFor(() => expect(explorer.problems).toHaveLength(1))
+  await until(() => expect(explorer.problems).toHaveLength(1))
   expect(explorer.problems[0]?.path).toBe('oils')
   expect([explorer.study, explorer.studied, explorer.lastGood]).toEqual([
     undefined,
@@ -109,9 +113,9 @@ test('while a study is under way only the newest draft waits behind it', async (
     wish(value)
     explorer.ask()
   }
-  await vi.waitFor(() => expect(solver.asked).toBe(1))
+  await until(() => expect(solver.asked).toBe(1))
   solver.release()
-  await vi.waitFor(() => expect(explorer.studied).toBe(explorer.draft))
+  await until(() => expect(explorer.studied).toBe(explorer.draft))
   expect(solver.asked).toBe(2)
   expect(explorer.present?.measures['hardness']).toBeCloseTo(41, 5)
 })
@@ -120,19 +124,21 @@ test('the page is busy only once a study takes more than 150 ms', async () => {
   solver.hold()
   explorer.ask()
   expect(explorer.busy).toBe(false)
-  await vi.waitFor(() => expect(explorer.busy).toBe(true))
+  await until(() => expect(explorer.busy).toBe(true))
   solver.release()
-  await vi.waitFor(() => expect(explorer.busy).toBe(false))
+  await until(() => expect(explorer.busy).toBe(false))
 })
 
 test('a failure of the program is told, ends the wait, and goes with the next answer', async () => {
+  vi.useFakeTimers({ toFake: ['setTimeout', 'clearTimeout'] })
   solver.failWith('the thread broke')
   explorer.ask()
-  await vi.waitFor(() => expect(explorer.failure).toBe('the thread broke'))
-  await new Promise((later) => setTimeout(later, 200))
+  await until(() => expect(explorer.failure).toBe('the thread broke'))
+  vi.advanceTimersByTime(200)
   expect(explorer.busy).toBe(false)
+  vi.useRealTimers()
   solver.failWith(undefined)
   explorer.ask()
-  await vi.waitFor(() => expect(explorer.failure).toBeUndefined())
+  await until(() => expect(explorer.failure).toBeUndefined())
   expect(explorer.found).toBeDefined()
 })

@@ -1,8 +1,9 @@
-import { afterEach, beforeEach, expect, test, vi } from 'vitest'
+import { afterEach, beforeEach, expect, test } from 'vitest'
 import { Explorer } from '../../src/state/explorer.svelte'
 import { FIRST_WORK } from '../../src/state/first-work'
 import { WorkHistory } from '../../src/state/history.svelte'
 import { FakeSolver } from './fake-solver'
+import { until } from '../setup/until'
 
 let solver: FakeSolver
 let explorer: Explorer
@@ -12,8 +13,6 @@ beforeEach(() => {
 })
 afterEach(() => solver.close())
 
-const SOON = { timeout: 10_000 }
-
 /** Asks one wish alone, which even the worst lots can keep, of typical lots or of any. */
 async function asked(robust: boolean): Promise<number> {
   explorer.edit((draft) => ({
@@ -22,7 +21,7 @@ async function asked(robust: boolean): Promise<number> {
     robust: robust || undefined,
   }))
   explorer.ask()
-  await vi.waitFor(() => expect(explorer.studied).toBe(explorer.draft), SOON)
+  await until(() => expect(explorer.studied).toBe(explorer.draft))
   return explorer.found?.goalValue ?? NaN
 }
 
@@ -31,7 +30,7 @@ const hardness = () => explorer.lots.of(explorer.present?.blend, 'hardness')
 test('where any lot is asked about, the blend’s spread and the price of it are told', async () => {
   const typical = await asked(false)
   const robust = await asked(true)
-  await vi.waitFor(() => expect(hardness()).toBeDefined(), SOON)
+  await until(() => expect(hardness()).toBeDefined())
   expect(hardness()?.span.low).toBeGreaterThanOrEqual(38 - 1e-6)
   expect(hardness()?.typical).toBeCloseTo(explorer.present?.measures['hardness'] ?? NaN, 6)
   expect(explorer.lots.price).toBeCloseTo(robust - typical, 6)
@@ -40,19 +39,19 @@ test('where any lot is asked about, the blend’s spread and the price of it are
 
 test('of typical lots nothing is asked, and what was told is forgotten', async () => {
   await asked(true)
-  await vi.waitFor(() => expect(hardness()).toBeDefined(), SOON)
+  await until(() => expect(hardness()).toBeDefined())
   await asked(false)
   expect([hardness(), explorer.lots.price]).toEqual([undefined, undefined])
 })
 
 test('the spread told is never that of another blend than the one in hand', async () => {
   await asked(true)
-  await vi.waitFor(() => expect(hardness()).toBeDefined(), SOON)
+  await until(() => expect(hardness()).toBeDefined())
   const { found } = explorer
   if (!found) throw new Error('One wish has a blend')
   const before = hardness()
   explorer.pick({ ...found, blend: { coconut: 50, shea: 50 } })
   expect(hardness()).toBeUndefined()
-  await vi.waitFor(() => expect(hardness()).toBeDefined(), SOON)
+  await until(() => expect(hardness()).toBeDefined())
   expect(hardness()?.typical).not.toBeCloseTo(before?.typical ?? NaN, 1)
 })

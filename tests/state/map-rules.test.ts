@@ -1,10 +1,11 @@
-import { afterEach, beforeEach, expect, test, vi } from 'vitest'
+import { afterEach, beforeEach, expect, test } from 'vitest'
 import type { BriefRules } from '../../src/domain/optimise/brief/brief-rules'
 import { Explorer } from '../../src/state/explorer.svelte'
 import { FIRST_WORK } from '../../src/state/first-work'
 import { WorkHistory } from '../../src/state/history.svelte'
 import { MapView } from '../../src/state/map-view.svelte'
 import { FakeSolver } from './fake-solver'
+import { until } from '../setup/until'
 
 let solver: FakeSolver
 let explorer: Explorer
@@ -16,22 +17,23 @@ beforeEach(() => {
 })
 afterEach(() => solver.close())
 
-const SOON = { timeout: 15_000 }
 const rules = (next: BriefRules) => explorer.edit((draft) => ({ ...draft, rules: next }))
-const pause = (ms: number) => new Promise((later) => setTimeout(later, ms))
+
+/** Settles once the thread, which answers one question after another, has done with all before. */
+const idle = () => solver.client.ask((service) => service.ready())
 
 /** Asks for a land under rules and waits until a part of it is told. */
 async function begun(next: BriefRules): Promise<void> {
   rules(next)
   view.ask()
-  await vi.waitFor(() => expect(view.land?.ruled).toBeDefined(), SOON)
+  await until(() => expect(view.land?.ruled).toBeDefined())
 }
 
 test('the land under rules is told while it is found, and is whole in the end', async () => {
   await begun({ atMostOils: 3 })
   expect(view.busy).toBe(true)
   expect(view.land?.ruled?.underWay).toBeDefined()
-  await vi.waitFor(() => expect(view.busy).toBe(false), SOON)
+  await until(() => expect(view.busy).toBe(false))
   expect(view.land?.ruled?.underWay).toBeUndefined()
   expect(view.land?.ruled?.terrain?.x).toHaveLength(60)
 })
@@ -41,9 +43,9 @@ test('stopped, the land stays as it was told and nothing more is found', async (
   view.stop()
   const { land } = view
   expect(view.busy).toBe(false)
-  await pause(300)
+  await idle()
   const told = solver.landsTold.length
-  await pause(300)
+  await idle()
   expect(solver.landsTold.length).toBe(told)
   expect(view.land).toBe(land)
   expect(land?.ruled?.underWay).toBeDefined()
@@ -54,7 +56,7 @@ test('a newer question ends the one before, which tells nothing more', async () 
   const before = solver.landsTold.length
   rules({ atMostOils: 2 })
   view.ask()
-  await vi.waitFor(() => expect(view.land?.ruled?.underWay).toBeUndefined(), SOON)
+  await until(() => expect(view.land?.ruled?.underWay).toBeUndefined())
   const counts = solver.landsTold.map(({ brief }) => brief.rules?.atMostOils)
   // One more telling of the first may have been on its way.
   expect(counts.indexOf(2)).toBeLessThanOrEqual(before + 1)
@@ -63,29 +65,29 @@ test('a newer question ends the one before, which tells nothing more', async () 
 
 test('a study under rules that is stopped leaves what was found before', async () => {
   explorer.ask()
-  await vi.waitFor(() => expect(explorer.found).toBeDefined())
+  await until(() => expect(explorer.found).toBeDefined())
   const { found } = explorer
   solver.hold()
   rules({ atMostOils: 3 })
   explorer.ask()
-  await vi.waitFor(() => expect(explorer.busy).toBe(true))
+  await until(() => expect(explorer.busy).toBe(true))
   explorer.stop()
   expect([explorer.busy, explorer.stopped]).toEqual([false, true])
-  await pause(600)
+  await idle()
   expect(explorer.found).toBe(found)
   expect(explorer.failure).toBeUndefined()
   solver.release()
   explorer.ask()
   expect(explorer.stopped).toBe(false)
-  await vi.waitFor(() => expect(explorer.studied).toBe(explorer.draft), SOON)
+  await until(() => expect(explorer.studied).toBe(explorer.draft))
 })
 
 test('under rules the reach of every measure follows the answer, and the blend stays the same one', async () => {
   rules({ atMostOils: 4 })
   explorer.ask()
-  await vi.waitFor(() => expect(explorer.found).toBeDefined(), SOON)
+  await until(() => expect(explorer.found).toBeDefined())
   const { found } = explorer
-  await vi.waitFor(() => expect(explorer.study?.openReach).toEqual([]), SOON)
+  await until(() => expect(explorer.study?.openReach).toEqual([]))
   expect(explorer.found).toBe(found)
   expect(Object.values(explorer.study?.reach ?? {})[0]).toMatchObject({ exact: true })
 })
@@ -96,9 +98,9 @@ test('a sample under rules is whole unless it is stopped', async () => {
   view.askSample()
   view.stop()
   expect(view.sampled).toBeUndefined()
-  await pause(300)
+  await idle()
   expect(view.sample).toBeUndefined()
   view.askSample()
-  await vi.waitFor(() => expect(view.sample?.count).toBe(20_000), SOON)
+  await until(() => expect(view.sample?.count).toBe(20_000))
   expect(view.sampled).toBeUndefined()
 })

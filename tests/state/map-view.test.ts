@@ -1,10 +1,11 @@
-import { afterEach, beforeEach, expect, test, vi } from 'vitest'
+import { afterEach, beforeEach, expect, test } from 'vitest'
 import { withWish } from '../../src/state/draft'
 import { Explorer } from '../../src/state/explorer.svelte'
 import { FIRST_WORK } from '../../src/state/first-work'
 import { WorkHistory } from '../../src/state/history.svelte'
 import { MapView } from '../../src/state/map-view.svelte'
 import { FakeSolver } from './fake-solver'
+import { until } from '../setup/until'
 
 let solver: FakeSolver
 let explorer: Explorer
@@ -22,7 +23,7 @@ const THERE = { x: 34, y: 30 }
 
 test('the blend under the cross hits its place', async () => {
   view.look(HERE)
-  await vi.waitFor(() => expect(view.probe?.place).toEqual(HERE))
+  await until(() => expect(view.probe?.place).toEqual(HERE))
   const { answer } = view.probe ?? {}
   expect(answer?.status).toBe('optimal')
   if (answer?.status !== 'optimal') return
@@ -32,7 +33,7 @@ test('the blend under the cross hits its place', async () => {
 
 test('a change of the brief lets go of what was under the cross', async () => {
   view.look(HERE)
-  await vi.waitFor(() => expect(view.probe).toBeDefined())
+  await until(() => expect(view.probe).toBeDefined())
   explorer.edit((draft) => withWish(draft, 'mildness', 'min', 59))
   expect(view.probe).toBeUndefined()
 })
@@ -43,20 +44,20 @@ test('what was taken comes in hand although the cross has moved on', async () =>
   view.take(HERE)
   view.look(THERE)
   solver.release()
-  await vi.waitFor(() => expect(explorer.picked).toBeDefined())
+  await until(() => expect(explorer.picked).toBeDefined())
   expect(explorer.picked?.measures['hardness']).toBeCloseTo(HERE.x, 5)
-  await vi.waitFor(() => expect(view.probe?.place).toEqual(THERE))
+  await until(() => expect(view.probe?.place).toEqual(THERE))
   expect(explorer.picked?.measures['hardness']).toBeCloseTo(HERE.x, 5)
 })
 
 test('what was taken is not put in hand once the brief has changed', async () => {
   solver.hold()
   view.take(HERE)
-  await vi.waitFor(() => expect(solver.asked).toBe(1))
+  await until(() => expect(solver.asked).toBe(1))
   explorer.edit((draft) => withWish(draft, 'mildness', 'min', 59))
   solver.release()
   view.look(THERE)
-  await vi.waitFor(() => expect(view.probe?.place).toEqual(THERE))
+  await until(() => expect(view.probe?.place).toEqual(THERE))
   expect(explorer.picked).toBeUndefined()
 })
 
@@ -64,8 +65,8 @@ test('a place where no blend is leaves the blend in hand', async () => {
   const nowhere = { x: 60, y: 60 }
   view.look(nowhere)
   view.take(nowhere)
-  await vi.waitFor(() => expect(view.probe?.answer.status).toBe('infeasible'))
+  await until(() => expect(view.probe?.answer.status).toBe('infeasible'))
   view.look(HERE)
-  await vi.waitFor(() => expect(view.probe?.place).toEqual(HERE))
+  await until(() => expect(view.probe?.place).toEqual(HERE))
   expect(explorer.picked).toBeUndefined()
 })

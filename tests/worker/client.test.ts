@@ -12,10 +12,11 @@ import {
   TookTooLong,
 } from '../../src/worker/client'
 import type { SolverName, SolverService } from '../../src/worker/protocol'
+import { until } from '../setup/until'
 
 const BRIEF: Brief = { oils: {}, groups: [], measures: {}, goal: { minimise: 'wear' } }
 /** Far below the client's own limits, so that a test of slowness is quick. */
-const LIMIT_MS = 100
+const LIMIT_MS = 1000
 
 describe('the client', () => {
   test('starts one thread for several questions', async () => {
@@ -31,10 +32,10 @@ describe('the client', () => {
     const { client } = clientOf((name, brief) => {
       log.push(`asked ${'minimise' in brief.goal ? brief.goal.minimise : ''}`)
       return new Promise((resolve) => {
-        setTimeout(() => {
+        setImmediate(() => {
           log.push(`answered ${'minimise' in brief.goal ? brief.goal.minimise : ''}`)
           resolve(answerOf(name))
-        }, 10)
+        })
       })
     })
     const of = (measure: string) => ({ ...BRIEF, goal: { minimise: measure } })
@@ -100,9 +101,13 @@ describe('the client', () => {
   })
 
   test('rejects what is under way and what waits when it is closed', async () => {
-    const { client, threads } = clientOf(() => new Promise(() => undefined))
+    let calls = 0
+    const { client, threads } = clientOf(() => {
+      calls += 1
+      return new Promise(() => undefined)
+    }, 'barwright')
     const outcomes = Promise.allSettled([ask(client), ask(client)])
-    await new Promise((resolve) => setTimeout(resolve, LIMIT_MS / 2))
+    await until(() => expect(calls).toBe(1))
     client.close()
     const closed = { status: 'rejected', reason: expect.any(SolverClosed) as unknown }
     expect(await outcomes).toEqual([closed, closed])
@@ -130,7 +135,7 @@ describe('a question that is called off', () => {
     let calls = 0
     const { client } = clientOf(async (name) => {
       calls += 1
-      await new Promise((later) => setTimeout(later, 20))
+      await new Promise(setImmediate)
       return answerOf(name)
     }, 'barwright')
     const controller = new AbortController()
@@ -150,7 +155,8 @@ describe('a question that is called off', () => {
     )
     const controller = new AbortController()
     const question = asked(client, controller)
-    setTimeout(() => controller.abort(), 20)
+    await until(() => expect(calls).toBe(1))
+    controller.abort()
     await expect(question).rejects.toThrow(CalledOff)
     expect(threads.map(({ ended }) => ended)).toEqual([true])
     expect(await ask(client)).toEqual(answerOf('barwright'))
@@ -158,13 +164,12 @@ describe('a question that is called off', () => {
   })
 
   test('and stops by itself leaves its thread to the next', async () => {
-    const { client, threads } = clientOf(async (name) => {
-      await new Promise((later) => setTimeout(later, 60))
-      return answerOf(name)
-    }, 'barwright')
     const controller = new AbortController()
+    const { client, threads } = clientOf((name) => {
+      controller.abort()
+      return answering(name)
+    }, 'barwright')
     const question = asked(client, controller)
-    setTimeout(() => controller.abort(), 20)
     expect(await question).toEqual(answerOf('barwright'))
     expect(await ask(client)).toEqual(answerOf('barwright'))
     expect(threads.map(({ ended }) => ended)).toEqual([false])

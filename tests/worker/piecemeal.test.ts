@@ -1,11 +1,13 @@
-import { expect, test } from 'vitest'
+import { afterEach, beforeEach, expect, test, vi } from 'vitest'
 import { lastOf, resultOf } from '../../src/worker/piecemeal'
 
-/** Counts to five, a step every so many milliseconds of work. */
+beforeEach(() => vi.useFakeTimers({ toFake: ['performance'] }))
+afterEach(() => vi.useRealTimers())
+
+/** Counts to five, a step every so many milliseconds of the clock. */
 function* counting(stepMs: number): Generator<number, string, void> {
   for (let count = 1; count <= 5; count++) {
-    const until = performance.now() + stepMs
-    while (performance.now() < until);
+    vi.advanceTimersByTime(stepMs)
     yield count
   }
   return 'counted'

@@ -1,10 +1,11 @@
+import { shuffler } from 'd3-array'
 import { randomLcg, randomNormal } from 'd3-random'
 
 /** How many batches are drawn. One in 200 is then 50 of them, known to within a fifth. */
 export const DRAWS = 10_000
 
 /** The seed of every draw, so that the same order always gives the same answer. */
-const SEED = 1117
+const SEED = 0.1117
 
 /** Seeds of two kinds of rows, far enough apart that no batch holds as many. */
 const ROWS_APART = 1000
@@ -17,22 +18,26 @@ const evens: Float64Array[] = []
  * the lot of one oil. The same row is always the same figures.
  */
 export function normalRow(row: number): Float64Array {
-  return (normals[row] ??= drawn(randomNormal.source(randomLcg(seedOf(row)))(0, 1)))
+  const next = randomNormal.source(randomLcg(seedOf(row)))(0, 1)
+  return (normals[row] ??= Float64Array.from({ length: DRAWS }, next))
 }
 
-/** The same, even over 0 to 1. */
+/**
+ * The same, even over 0 to 1: one figure in each ten-thousandth, in an order of its own, so that each row
+ * fills its range evenly.
+ */
 export function evenRow(row: number): Float64Array {
-  return (evens[row] ??= drawn(randomLcg(seedOf(row + ROWS_APART))))
+  const known = evens[row]
+  if (known) return known
+  const next = randomLcg(seedOf(row + ROWS_APART))
+  const figures = Array.from({ length: DRAWS }, (_, i) => (i + next()) / DRAWS)
+  return (evens[row] = Float64Array.from(shuffler(next)(figures)))
 }
 
 /** A linear congruential generator takes a seed of 0 to 1. */
 function seedOf(row: number): number {
   const golden = (Math.sqrt(5) - 1) / 2
   return (SEED + row * golden) % 1
-}
-
-function drawn(next: () => number): Float64Array {
-  return Float64Array.from({ length: DRAWS }, next)
 }
 
 /** The chance that the upper bound of a share lies below the true one, 1 in 100, as a normal deviate. */

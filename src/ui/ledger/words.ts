@@ -4,15 +4,11 @@ import type { PriceAge } from '../../domain/cost/price-age'
 import type { CostGroup } from '../../domain/cost/run-cost'
 import type { CostUnit, Loss } from '../../domain/cost/waterfall'
 import { GRAMS_PER_KG } from '../../domain/units'
-import { currencySign, number, withUnit } from '../format'
-
-const TRUE_MINUS = '−'
+import { money, number, withUnit } from '../format'
 
 /** Money from minor units, with as many decimals as its currency has, and `finer` more. */
 export function moneyText(minor: number, currency: string, finer = 0): string {
-  const figure = number(amountFrom(minor, currency), minorDigits(currency) + finer)
-  const sign = figure.startsWith(TRUE_MINUS) ? TRUE_MINUS : ''
-  return `${sign}${currencySign(currency)}${figure.slice(sign.length)}`
+  return money(amountFrom(minor, currency), currency, minorDigits(currency) + finer)
 }
 
 /** An amount of a material: g up to a kilogram, kg above, or pieces. */

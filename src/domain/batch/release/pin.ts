@@ -21,11 +21,11 @@ export function isPin(text: string): boolean {
 
 /** Keys of an order by the part they belong to; all others belong to *what else goes in*. */
 const OF_OILS = ['blend', 'extraFat', 'lots']
-const OF_ALKALI = ['alkali', 'alkaliBy', 'purity', 'purityUpTo', 'lyeSolution']
+const OF_ALKALI = ['alkali', 'alkaliBy', 'purity', 'purityIs', 'purityUpTo', 'lyeSolution']
 const OF_SUPERFAT = ['superfat']
 const OF_SIZE = ['oilGrams', 'mould', 'bars', 'scale']
 /** What changes nothing in the bars. */
-const OF_NOTHING = ['pricesPerKg', 'cure', 'cut', 'confirmedLean', 'papers']
+const OF_NOTHING = ['pricesPerKg', 'cure', 'cut', 'confirmedLean', 'leanSeen', 'papers']
 const NAMED = new Set([OF_OILS, OF_ALKALI, OF_SUPERFAT, OF_SIZE, OF_NOTHING].flat())
 
 /**
