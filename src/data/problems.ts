@@ -45,6 +45,11 @@ function explain(issue: z.core.$ZodRawIssue): string | undefined {
       return tooSmall(issue)
     case 'too_big':
       return tooBig(issue)
+    case 'invalid_format':
+    case 'invalid_key':
+    case 'invalid_element':
+    case 'not_multiple_of':
+    case 'custom':
     default:
       return undefined
   }

@@ -14,7 +14,9 @@ const FOLDERS = ['domain', 'data', 'worker', 'storage', 'charts', 'state', 'ui',
 
 /** @type {Readonly<Record<string, FolderRule>>} */
 export const FOLDER_RULES = {
-  domain: rule('domain', [], ['javascript-lp-solver', 'highs', 'mathjs'], { pure: true }),
+  domain: rule('domain', [], ['javascript-lp-solver', 'highs', 'mathjs', 'd3-array', 'd3-random'], {
+    pure: true,
+  }),
   data: rule('data', ['domain'], ['zod', 'jsonc-parser', 'mathjs', 'd3'], { pure: true }),
   worker: rule('worker', ['domain', 'data'], ['comlink', 'highs']),
   storage: rule('storage', ['domain', 'data'], ['zod', 'idb']),

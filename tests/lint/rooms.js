@@ -42,12 +42,7 @@ export const ROOMS = {
     'optimise/search',
   ],
   'optimise/sensitivity': ['lp', 'lp/simplex', 'blend', 'optimise/brief', 'optimise/space'],
-  'optimise/words': [
-    'blend',
-    'optimise/brief',
-    'optimise/space',
-    'optimise/sensitivity',
-  ],
+  'optimise/words': ['blend', 'optimise/brief', 'optimise/space', 'optimise/sensitivity'],
   'optimise/why': [
     'blend',
     'optimise/brief',

@@ -5,7 +5,7 @@ import { type LyePlace, lyeMends, type Mend } from './line-mends'
 import type { MoreOil } from './more-oil'
 import type { PartOfLye } from './part-of-lye'
 import type { ReadyPlan } from './plan'
-import { type BenchRun, type Known, PART_KEY, standingOf } from './standing'
+import { type BenchRun, type Known, PART_KEY, standingOf, withoutPart } from './standing'
 
 /** The stop before lye meets oil, and the one after the cook. */
 export interface Gate {
@@ -106,7 +106,7 @@ export function withMoreOil(
 
 /** The run with only a part of the lye in use; acids that were short are left so. */
 export function withPartUsed(run: BenchRun, { useG, ofG, waterG }: PartOfLye): BenchRun {
-  const { [PART_KEY]: _poured, ...actual } = run.actual
+  const actual = withoutPart(run.actual)
   const part = { usedG: useG, ofG, waterG }
   return { ...run, actual, part, left: { ...run.left, ...lyeOf({ ...run, actual }) } }
 }
