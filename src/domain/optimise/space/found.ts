@@ -66,7 +66,7 @@ export function checkedFound(
 /** Throws UnsoundAnswer where a goal's value is not the one that was claimed. */
 export function expectSameGoal(value: number, claimed: number): void {
   if (Math.abs(value - claimed) <= goalSlack(claimed)) return
-  throw new UnsoundAnswer(`A goal of ${claimed} is claimed; the blend comes to ${value}`)
+  throw new UnsoundAnswer(`The solver claims a goal of ${claimed}; the blend comes to ${value}`)
 }
 
 /** How far two values of a goal of about this size may differ and still be one, in the goal's unit. */

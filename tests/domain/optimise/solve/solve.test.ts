@@ -176,7 +176,7 @@ describe('a solver that errs is found out', () => {
 
   test('with a value that its own blend does not come to', () => {
     const solve = () => solveBrief(SHELF, byHand, () => outcome([0, 0, 100], 81))
-    expect(solve).toThrow('A goal of 81 is claimed; the blend comes to 80')
+    expect(solve).toThrow('claims a goal of 81; the blend comes to 80')
   })
 
   test('with a blend without bounds', () => {
