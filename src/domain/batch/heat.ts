@@ -8,13 +8,14 @@ import {
   type LyeTable,
 } from '../chemistry/lye-solution'
 import type { AlkaliKind } from '../chemistry/alkali'
-import { percentFromFraction, WHOLE_PERCENT } from '../units'
+import { percentFromFraction } from '../units'
 import { acidTakes } from './acid-weights'
 import { type Charge, chargeOf } from './charge'
 import { factOf } from './facts'
 import { heatAdvice } from './heat-advice'
 import type { BatchOrder } from './order'
-import type { Reckoning } from './reach'
+import { contentUpTo } from './purity'
+import type { Reckoning } from './reckoning'
 import { jugWaterG, liquidWaterG } from './water-weights'
 
 /** What happens in the jug when hydroxide meets water. */
@@ -154,14 +155,9 @@ function dissolvingKj(
     const before =
       form === 'solution'
         ? heatOfSolutionKj(lye[kind], ownG / MOLAR_MASS_WATER / equivalentsMol)
-        : boundHeatKj(lye[kind], kind, purestPercent(order, kind))
+        : boundHeatKj(lye[kind], kind, percentFromFraction(contentUpTo(order, kind)))
     return kj + equivalentsMol * Math.max(0, whole - before)
   }, 0)
-}
-
-/** The purest that the bag may be, percent; all pure where nothing is said. */
-function purestPercent({ purity, purityUpTo }: BatchOrder, kind: AlkaliKind): number {
-  return purityUpTo?.[kind] ?? purity[kind] ?? WHOLE_PERCENT
 }
 
 function acidKj({ acids, alkaliMol }: Charge): number {
