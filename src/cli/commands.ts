@@ -22,7 +22,7 @@ export const COMMANDS: ReadonlyMap<string, Entry> = new Map<string, Entry>([
     'range',
     {
       says: 'the true least and most of every measure and every oil’s share',
-      examples: ['range brief.json', 'range brief.json --robust'],
+      examples: ['range brief.json'],
       load: async () => (await import('./range')).range,
     },
   ],
@@ -46,7 +46,7 @@ export const COMMANDS: ReadonlyMap<string, Entry> = new Map<string, Entry>([
     'at',
     {
       says: 'the best blend that has given values of some measures',
-      examples: ['at brief.json --point hardness=36,lather=32'],
+      examples: ['at brief.json --point hardness=34.5,lather=32'],
       load: async () => (await import('./at')).at,
     },
   ],

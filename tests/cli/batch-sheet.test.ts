@@ -69,7 +69,7 @@ describe('batch --sheet', () => {
     const lean = JSON.stringify({ ...batch, superfat: 0 })
     const { exitCode, output } = await barwright(['batch', '--sheet', '-'], lean)
     expect(exitCode).toBe(2)
-    expect(output).toMatch(/could leave free lye/u)
+    expect(output).toMatch(/would hold free lye/u)
     expect(output).not.toMatch(/Sodium hydroxide/u)
   })
 

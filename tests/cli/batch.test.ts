@@ -61,12 +61,29 @@ test('batch says which ways there are to give water', async () => {
   })
 })
 
-test('batch warns where the leanest lots could leave free lye', async () => {
+test('batch is blocked where more than one lot in 200 would hold free lye', async () => {
   const { output } = await withInput('batch', { ...batch, superfat: 0 })
-  const { warnings } = JSON.parse(output) as { warnings: string[] }
-  expect(warnings).toEqual([
-    expect.stringMatching(/leanest lots .* free lye .* Ask for at least/u) as string,
-  ])
+  const { blocked } = JSON.parse(output) as { blocked: { code: string; message: string } }
+  expect(blocked.code).toBe('blocked.lean')
+  expect(blocked.message).toMatch(/would hold free lye: .* Ask for at least/u)
+})
+
+test('batch names the worst that is not likely, and what it stands on', async () => {
+  const scale = { oilStepG: 1, lyeStepG: 1 }
+  const { output } = await withInput('batch', {
+    ...batch,
+    purity: { naoh: 98 },
+    superfat: 5,
+    scale,
+  })
+  const { blocked, remarks } = JSON.parse(output) as {
+    blocked: unknown
+    remarks: { code: string; message: string }[]
+  }
+  expect(blocked).toBeNull()
+  expect(remarks.find(({ code }) => code === 'lean.worst')?.message).toMatch(
+    /leanest there can be.* 1 lot in \d+.* The lean end stands on/u,
+  )
 })
 
 function saponification(id: string): number {
