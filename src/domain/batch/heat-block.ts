@@ -32,7 +32,8 @@ const FRIDGE_C = 5
 const WEAKER_PERCENT = [33, 30, 28, 25, 22, 20]
 
 /**
- * The block on a lye whose ceiling lies above its boiling point: it could throw itself out of the jug. Null
+ * The block on a lye whose ceiling lies above its boiling point, its own error taken off: it could throw itself
+ * out of the jug. Null
  * where it stays below, and without tables. The problem stands at the water's temperature where cooler water
  * is the answer, else at the water.
  */

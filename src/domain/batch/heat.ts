@@ -33,7 +33,8 @@ export interface LyeHeat {
   readonly boilsC: number
   /**
    * By the ceiling: `hot` from 95 °C, `mayBoil` from 5 K (or what the ceiling may be wrong by) under the boiling
-   * point, `boils` above it: such an order is refused, so no plan has it.
+   * point, `boils` where it lies above it by more than it may be wrong by: such an order is refused, so no plan
+   * has it. Two percent of citric acid in lye of 33 % come to the boiling point itself and are warned of.
    */
   readonly level: 'calm' | 'hot' | 'mayBoil' | 'boils'
   readonly heatKj: number
@@ -165,7 +166,7 @@ function acidKj({ acids, alkaliMol }: Charge): number {
 }
 
 function levelOf(ceilingC: number, boilsC: number, uncertaintyK: number): LyeHeat['level'] {
-  if (ceilingC > boilsC) return 'boils'
+  if (ceilingC - uncertaintyK > boilsC) return 'boils'
   if (ceilingC >= boilsC - Math.max(NEAR_BOILING_K, uncertaintyK)) return 'mayBoil'
   return ceilingC >= HOT_C ? 'hot' : 'calm'
 }

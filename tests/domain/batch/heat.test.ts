@@ -209,12 +209,12 @@ describe('a lye that would boil', () => {
     }
   })
 
-  test('begins where the ceiling reaches the boiling point, for 33 % at about 28 °C', () => {
-    // 112.3 °C from 20 °C, and 120.3 °C to boil: 8 K above the start.
+  test('begins where the ceiling passes the boiling point by its own error, for 33 % at about 34 °C', () => {
+    // 112.3 °C from 20 °C, 120.3 °C to boil, and 6 K of error: 14 K above the start.
     const from = (startC: number) =>
       problemsOf({ blend: { olive: 100 }, water: { lyeConcentration: 33 }, lye: { startC } }, olive)
-    expect(from(27.5)).toEqual([])
-    expect(from(28.5)).toHaveLength(1)
+    expect(from(33.5)).toEqual([])
+    expect(from(34.5)).toHaveLength(1)
   })
 
   test('may be mended by ice or by more water, where the start is cold enough already', () => {
@@ -222,6 +222,7 @@ describe('a lye that would boil', () => {
     const acids = [
       { acid: 'lactic', grams: 80, strengthPercent: 88, alkali: 'add' as const },
       { acid: 'citric', grams: 55, alkali: 'add' as const },
+      { acid: 'malic', grams: 50, alkali: 'add' as const },
     ]
     const order = { ...PLAIN, acids, lye: { startC: 5 }, water: { lyeConcentration: 40 } }
     const [problem] = problemsOf(order, olive)
