@@ -106,9 +106,14 @@ export function withMoreOil(
 
 /** The run with only a part of the lye in use; acids that were short are left so. */
 export function withPartUsed(run: BenchRun, { useG, ofG, waterG }: PartOfLye): BenchRun {
-  const { [PART_KEY]: _poured, ...actual } = run.actual
+  const actual = withoutPoured(run.actual)
   const part = { usedG: useG, ofG, waterG }
   return { ...run, actual, part, left: { ...run.left, ...lyeOf({ ...run, actual }) } }
+}
+
+/** Weights without the lye that went into the pot. */
+export function withoutPoured(actual: Actuals): Actuals {
+  return Object.fromEntries(Object.entries(actual).filter(([key]) => key !== PART_KEY))
 }
 
 /** What was weighed of hydroxide and acids, and of lye into the pot: mended, it is left so. g by key. */

@@ -1,4 +1,4 @@
-import { type Gate, gateOf, judgePart } from './gate'
+import { type Gate, gateOf, judgePart, withoutPoured } from './gate'
 import { judgeLine, type LineVerdict, mustBeWeighed } from './judge'
 import type { LyePlace } from './line-mends'
 import type { ReadyPlan } from './plan'
@@ -87,7 +87,7 @@ export function lineVerdict(
  * too much of that stops at its own weighing.
  */
 export function gateVerdict(plan: ReadyPlan, progress: Progress, key: string, known: Known): Gate {
-  const { [PART_KEY]: _poured, ...actual } = progress.actual
+  const actual = withoutPoured(progress.actual)
   const run = key === GATE_KEYS.combine ? { ...progress, actual } : progress
   return gateOf(plan, run, lyePlaceOf(progress), known)
 }
