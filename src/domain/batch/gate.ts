@@ -5,7 +5,7 @@ import { type LyePlace, lyeMends, type Mend } from './line-mends'
 import type { MoreOil } from './more-oil'
 import type { PartOfLye } from './part-of-lye'
 import type { ReadyPlan } from './plan'
-import { type BenchRun, type Known, PART_KEY, standingOf, withoutPart } from './standing'
+import { type BenchRun, type Known, PART_KEY, standingOf } from './standing'
 
 /** The stop before lye meets oil, and the one after the cook. */
 export interface Gate {
@@ -106,9 +106,14 @@ export function withMoreOil(
 
 /** The run with only a part of the lye in use; acids that were short are left so. */
 export function withPartUsed(run: BenchRun, { useG, ofG, waterG }: PartOfLye): BenchRun {
-  const actual = withoutPart(run.actual)
+  const actual = withoutPoured(run.actual)
   const part = { usedG: useG, ofG, waterG }
   return { ...run, actual, part, left: { ...run.left, ...lyeOf({ ...run, actual }) } }
+}
+
+/** Weights without the lye that went into the pot. */
+export function withoutPoured(actual: Actuals): Actuals {
+  return Object.fromEntries(Object.entries(actual).filter(([key]) => key !== PART_KEY))
 }
 
 /** What was weighed of hydroxide and acids, and of lye into the pot: mended, it is left so. g by key. */

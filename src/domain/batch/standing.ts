@@ -15,11 +15,6 @@ import { sum } from './weights'
 /** Under which the lye that went into the pot is noted, where only a part of it was to. */
 export const PART_KEY = 'lyePart'
 
-/** What was weighed, but for what was poured of a part of the lye. */
-export function withoutPart(actual: Actuals): Actuals {
-  return Object.fromEntries(Object.entries(actual).filter(([key]) => key !== PART_KEY))
-}
-
 /** What has been weighed on the bench so far. */
 export interface BenchRun {
   /** As weighed, g, by the key of its line. */

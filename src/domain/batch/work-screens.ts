@@ -1,8 +1,8 @@
-import { type Gate, gateOf, judgePart } from './gate'
+import { type Gate, gateOf, judgePart, withoutPoured } from './gate'
 import { judgeLine, type LineVerdict, mustBeWeighed } from './judge'
 import type { LyePlace } from './line-mends'
 import type { ReadyPlan } from './plan'
-import { type BenchRun, isInJug, type Known, PART_KEY, withoutPart } from './standing'
+import { type BenchRun, isInJug, type Known, PART_KEY } from './standing'
 import { type StepLine, type WorkStep, workSteps } from './steps'
 
 /** What has been done on the bench. */
@@ -87,7 +87,7 @@ export function lineVerdict(
  * too much of that stops at its own weighing.
  */
 export function gateVerdict(plan: ReadyPlan, progress: Progress, key: string, known: Known): Gate {
-  const actual = withoutPart(progress.actual)
+  const actual = withoutPoured(progress.actual)
   const run = key === GATE_KEYS.combine ? { ...progress, actual } : progress
   return gateOf(plan, run, lyePlaceOf(progress), known)
 }
