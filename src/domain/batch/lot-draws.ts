@@ -18,8 +18,10 @@ const evens: Float64Array[] = []
  * the lot of one oil. The same row is always the same figures.
  */
 export function normalRow(row: number): Float64Array {
+  const known = normals[row]
+  if (known) return known
   const next = randomNormal.source(randomLcg(seedOf(row)))(0, 1)
-  return (normals[row] ??= Float64Array.from({ length: DRAWS }, next))
+  return (normals[row] = Float64Array.from({ length: DRAWS }, next))
 }
 
 /**
