@@ -11,7 +11,7 @@ async function pixelsOf(path: string): Promise<string> {
   return `${png.readUInt32BE(16)}x${png.readUInt32BE(20)}`
 }
 
-pageTest('pictures come in two sizes and two themes', async ({ open }) => {
+pageTest('pictures come in three sizes and two themes', async ({ open }) => {
   const folder = await mkdtemp(join(tmpdir(), 'barwright-pictures-'))
   try {
     const paths = await takeEveryLook(open, folder, 'start')
@@ -19,6 +19,8 @@ pageTest('pictures come in two sizes and two themes', async ({ open }) => {
     expect(paths.map((path, index) => `${basename(path)} ${sizes[index]}`)).toEqual([
       'start-desktop-light.png 1440x900',
       'start-desktop-dark.png 1440x900',
+      'start-tablet-light.png 768x1024',
+      'start-tablet-dark.png 768x1024',
       'start-phone-light.png 390x844',
       'start-phone-dark.png 390x844',
     ])
