@@ -1,7 +1,7 @@
 import { buyingFile } from '../data/buying-file'
 import { fileSchema } from '../data/ledger-schemas'
 import { parseJson } from '../data/problems'
-import type { ReadyPlan } from '../domain/batch/plan'
+import type { ReadyPlan } from '../domain/batch/result/plan'
 import type { Problem } from '../domain/blend/check-blend'
 import {
   type BuyingLine,

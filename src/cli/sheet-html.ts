@@ -1,6 +1,6 @@
-import { shownLine } from '../domain/batch/shown-mass'
-import { barsTitle, type Sheet, type SheetRow } from '../domain/batch/sheet'
-import type { WorkStep } from '../domain/batch/steps'
+import { shownLine } from '../domain/batch/sheet/shown-mass'
+import { barsTitle, type Sheet, type SheetRow } from '../domain/batch/sheet/sheet'
+import type { WorkStep } from '../domain/batch/sheet/steps'
 import type { MassUnit } from '../domain/units'
 
 const STYLE = `

@@ -2,7 +2,7 @@ import { z } from 'zod'
 import acidsFile from '../../data/acids.json'
 import additivesFile from '../../data/additives.json'
 import liquidsFile from '../../data/liquids.json'
-import type { AcidFact, AdditiveFact, LiquidFact } from '../domain/batch/facts'
+import type { AcidFact, AdditiveFact, LiquidFact } from '../domain/batch/order/facts'
 import { basisSchema, idText, sourceText } from './basis'
 
 const percent = z.number().min(0).max(100)

@@ -1,5 +1,5 @@
-import type { Actuals } from '../domain/batch/actuals'
-import type { BatchOrder } from '../domain/batch/order'
+import type { Actuals } from '../domain/batch/actual/actuals'
+import type { BatchOrder } from '../domain/batch/order/order'
 import { NO_TESTS, type ReleaseRecord } from '../domain/batch/release/alkali-test'
 
 /** The text of a batch file, as the command line reads it, with what was really weighed and tested. */

@@ -1,4 +1,4 @@
-import type { BatchFacts } from '../domain/batch/facts'
+import type { BatchFacts } from '../domain/batch/order/facts'
 import { acids, additives, liquids } from './additions-file'
 import { scents } from './fragrance-file'
 import { lyeTables } from './lye-file'

@@ -1,5 +1,5 @@
 import { z } from 'zod'
-import type { BatchOrder } from '../domain/batch/order'
+import type { BatchOrder } from '../domain/batch/order/order'
 import { acids, additives, liquids } from './additions-file'
 import { allergenList } from './fragrance-file'
 import { mass } from './mass-text'

@@ -1,7 +1,7 @@
 import { z } from 'zod'
 import allergensFile from '../../data/allergens.json'
 import scentsFile from '../../data/essential-oils.json'
-import type { ScentFact } from '../domain/batch/facts'
+import type { ScentFact } from '../domain/batch/order/facts'
 import type { AllergenList } from '../domain/label/allergen-list'
 import { basisSchema, idText, sourceText } from './basis'
 

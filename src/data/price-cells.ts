@@ -1,4 +1,4 @@
-import { isDay } from '../domain/batch/dates'
+import { isDay } from '../domain/batch/order/dates'
 import type { OfferUnit } from '../domain/cost/offer'
 
 /** What stands in a cell, or why it can't be used. */

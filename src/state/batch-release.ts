@@ -1,8 +1,8 @@
 import { alkaliLimits } from '../data/free-alkali'
 import { today } from '../data/today'
-import type { Actuals } from '../domain/batch/actuals'
-import type { BatchOrder } from '../domain/batch/order'
-import type { ReadyPlan } from '../domain/batch/plan'
+import type { Actuals } from '../domain/batch/actual/actuals'
+import type { BatchOrder } from '../domain/batch/order/order'
+import type { ReadyPlan } from '../domain/batch/result/plan'
 import { type AlkaliTest, NO_TESTS, type ReleaseRecord } from '../domain/batch/release/alkali-test'
 import {
   type Release,

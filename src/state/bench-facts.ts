@@ -1,8 +1,8 @@
 import { flagRules } from '../data/flags'
 import { library } from '../data/library'
-import type { BatchPlan } from '../domain/batch/plan'
-import { planBatch } from '../domain/batch/plan'
-import { sum } from '../domain/batch/weights'
+import type { BatchPlan } from '../domain/batch/result/plan'
+import { planBatch } from '../domain/batch/result/plan'
+import { sum } from '../domain/batch/weigh/weights'
 import { type Blend, normalised, type Prices } from '../domain/blend/blend'
 import {
   type Difference,

@@ -1,4 +1,4 @@
-import type { ReadyPlan } from '../domain/batch/plan'
+import type { ReadyPlan } from '../domain/batch/result/plan'
 import type { BuyingNeed } from '../domain/cost/buying'
 import { batchNeeds } from '../domain/cost/run-cost'
 import type { BuyingRun, Ledger } from './ledger'

@@ -1,12 +1,12 @@
 import { batchFacts } from '../data/batch-facts'
 import { library } from '../data/library'
-import { cookedPot } from '../domain/batch/cooked-pot'
-import { judgePart, withMoreOil, withPartUsed } from '../domain/batch/gate'
-import type { Mend } from '../domain/batch/line-mends'
-import type { ReadyPlan } from '../domain/batch/plan'
-import { type Known, PART_KEY, standingOf } from '../domain/batch/standing'
-import { workSteps } from '../domain/batch/steps'
-import { batterG, readingsOf, type Vessel } from '../domain/batch/vessels'
+import { cookedPot } from '../domain/batch/workshop/cooked-pot'
+import { judgePart, withMoreOil, withPartUsed } from '../domain/batch/workshop/gate'
+import type { Mend } from '../domain/batch/workshop/line-mends'
+import type { ReadyPlan } from '../domain/batch/result/plan'
+import { type Known, PART_KEY, standingOf } from '../domain/batch/workshop/standing'
+import { workSteps } from '../domain/batch/sheet/steps'
+import { batterG, readingsOf, type Vessel } from '../domain/batch/actual/vessels'
 import {
   gateVerdict,
   isDone,
@@ -18,7 +18,7 @@ import {
   withAssumed,
   type WorkScreen,
   workScreens,
-} from '../domain/batch/work-screens'
+} from '../domain/batch/workshop/work-screens'
 import type { BatchDesk } from './batch.svelte'
 import { without } from './without'
 

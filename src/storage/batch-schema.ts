@@ -1,5 +1,5 @@
 import { z } from 'zod'
-import { USUAL_PURITY_PERCENT } from '../domain/batch/purity'
+import { USUAL_PURITY_PERCENT } from '../domain/batch/order/purity'
 import { releaseShape } from '../data/release-file'
 
 const number = z.number()

@@ -6,7 +6,7 @@ import { batchAsFile } from '../../src/data/batch-as-file'
 import { batchFacts } from '../../src/data/batch-facts'
 import { batchFile, orderOf } from '../../src/data/batch-file'
 import { library } from '../../src/data/library'
-import { planBatch } from '../../src/domain/batch/plan'
+import { planBatch } from '../../src/domain/batch/result/plan'
 
 const FOLDER = fileURLToPath(new URL('../cases/files/', import.meta.url))
 const EXAMPLES = readdirSync(FOLDER).filter((name) => /^batch.*\.json$/u.test(name))

@@ -4,9 +4,9 @@ import { CAUTION_WORDS } from '../setup/caution-words'
 import { lyeCautions } from '../../src/data/cautions'
 import { batchFacts } from '../../src/data/batch-facts'
 import { library } from '../../src/data/library'
-import { planBatch } from '../../src/domain/batch/plan'
-import { sheetOf } from '../../src/domain/batch/sheet'
-import { sheetText } from '../../src/domain/batch/sheet-text'
+import { planBatch } from '../../src/domain/batch/result/plan'
+import { sheetOf } from '../../src/domain/batch/sheet/sheet'
+import { sheetText } from '../../src/domain/batch/sheet/sheet-text'
 
 test.for(CAUTION_WORDS)('the cautions say what %s asks for', ([, words]) => {
   expect(lyeCautions.join('\n')).toMatch(words)

@@ -1,7 +1,7 @@
 import type { Page } from 'playwright-core'
 import { expect } from 'vitest'
 import { pageTest } from '../browser/page-test'
-import type { BatchPlan } from '../../src/domain/batch/plan'
+import type { BatchPlan } from '../../src/domain/batch/result/plan'
 import type { Blend } from '../../src/domain/blend/blend'
 import type { Answer } from '../../src/domain/optimise/brief/answer'
 import {

@@ -3,8 +3,8 @@ import { describe, expect, test } from 'vitest'
 import oils from '../../data/oils.json'
 import { library } from '../../src/data/library'
 import { normalised } from '../../src/domain/blend/blend'
-import type { BatchOrder, WaterRule } from '../../src/domain/batch/order'
-import { planBatch } from '../../src/domain/batch/plan'
+import type { BatchOrder, WaterRule } from '../../src/domain/batch/order/order'
+import { planBatch } from '../../src/domain/batch/result/plan'
 
 const SEED = 20_264
 const RUNS = 400

@@ -1,8 +1,8 @@
 import { describe, expect, test } from 'vitest'
 import { batchFacts } from '../../src/data/batch-facts'
 import { library } from '../../src/data/library'
-import { planBatch } from '../../src/domain/batch/plan'
-import { sum } from '../../src/domain/batch/weights'
+import { planBatch } from '../../src/domain/batch/result/plan'
+import { sum } from '../../src/domain/batch/weigh/weights'
 import {
   type BatchChoices,
   orderFor,

@@ -1,4 +1,4 @@
-import { isDay } from '../batch/dates'
+import { isDay } from '../batch/order/dates'
 import { type Problem, problem } from '../blend/check-blend'
 import { WHOLE_PERCENT } from '../units'
 import type { Aim, PricePoints } from './price-points'

@@ -1,5 +1,5 @@
-import { daysAfter } from '../batch/dates'
-import type { ReadyPlan } from '../batch/plan'
+import { daysAfter } from '../batch/order/dates'
+import type { ReadyPlan } from '../batch/result/plan'
 import { type Release, UNTESTED } from '../batch/release/release'
 import { WHOLE_PERCENT } from '../units'
 import { sameSupplier } from './buying-program'

@@ -1,5 +1,5 @@
-import type { Ingredient, IngredientKind } from '../batch/ingredients'
-import type { ReadyPlan } from '../batch/plan'
+import type { Ingredient, IngredientKind } from '../batch/result/ingredients'
+import type { ReadyPlan } from '../batch/result/plan'
 import { fractionFromPercent, GRAMS_PER_KG } from '../units'
 import { type LandedCost, type LandedChoices, landedCost } from './landed'
 import { roundMinor } from './money'

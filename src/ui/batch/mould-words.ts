@@ -1,4 +1,4 @@
-import type { Mould, MouldShape } from '../../domain/batch/mould'
+import type { Mould, MouldShape } from '../../domain/batch/order/mould'
 import { WHOLE_PERCENT } from '../../domain/units'
 import { number, withUnit } from '../format'
 

@@ -1,4 +1,4 @@
-import type { PurityIs } from '../../domain/batch/purity'
+import type { PurityIs } from '../../domain/batch/order/purity'
 import type { BatchChoices } from '../../state/work'
 import { number, withUnit } from '../format'
 import { ALKALI_NAMES } from './alkali-words'

@@ -1,6 +1,6 @@
 import { batchFacts } from '../../data/batch-facts'
 import { library } from '../../data/library'
-import type { Acid } from '../../domain/batch/additions'
+import type { Acid } from '../../domain/batch/order/additions'
 import { ALKALI_NAMES } from './alkali-words'
 
 const PARTS: Readonly<Record<string, string>> = {

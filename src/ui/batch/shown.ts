@@ -3,7 +3,7 @@ import {
   lineFigure,
   massFigure as figureOf,
   type ShownLine,
-} from '../../domain/batch/shown-mass'
+} from '../../domain/batch/sheet/shown-mass'
 import type { MassUnit } from '../../domain/units'
 import { number, withUnit } from '../format'
 

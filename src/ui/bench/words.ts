@@ -1,5 +1,5 @@
 import { library } from '../../data/library'
-import type { BatchPlan } from '../../domain/batch/plan'
+import type { BatchPlan } from '../../domain/batch/result/plan'
 import type { Difference, MeasureValues, ShareChange } from '../../domain/blend/compare'
 import { differences } from '../../domain/blend/compare'
 import { type Flag, leanLots } from '../../domain/blend/flags'

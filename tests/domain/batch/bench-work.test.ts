@@ -1,19 +1,19 @@
 import { describe, expect, test } from 'vitest'
 import { batchFacts } from '../../../src/data/batch-facts'
 import { library } from '../../../src/data/library'
-import { cookClock } from '../../../src/domain/batch/cook-clock'
-import { cookedPot } from '../../../src/domain/batch/cooked-pot'
-import type { BatchOrder } from '../../../src/domain/batch/order'
-import { withPartUsed } from '../../../src/domain/batch/gate'
-import { PART_KEY } from '../../../src/domain/batch/standing'
-import { workSteps } from '../../../src/domain/batch/steps'
-import { batterG, readingsOf } from '../../../src/domain/batch/vessels'
+import { cookClock } from '../../../src/domain/batch/workshop/cook-clock'
+import { cookedPot } from '../../../src/domain/batch/workshop/cooked-pot'
+import type { BatchOrder } from '../../../src/domain/batch/order/order'
+import { withPartUsed } from '../../../src/domain/batch/workshop/gate'
+import { PART_KEY } from '../../../src/domain/batch/workshop/standing'
+import { workSteps } from '../../../src/domain/batch/sheet/steps'
+import { batterG, readingsOf } from '../../../src/domain/batch/actual/vessels'
 import {
   lineVerdict,
   openScreens,
   type Progress,
   workScreens,
-} from '../../../src/domain/batch/work-screens'
+} from '../../../src/domain/batch/workshop/work-screens'
 import { ready } from './plans'
 
 const known = { library, facts: batchFacts }

@@ -4,9 +4,9 @@ import acidsFile from '../../../data/acids.json'
 import oilsFile from '../../../data/oils.json'
 import { batchFacts } from '../../../src/data/batch-facts'
 import { library } from '../../../src/data/library'
-import type { BatchOrder } from '../../../src/domain/batch/order'
-import { lastCheckProblems } from '../../../src/domain/batch/last-check'
-import { planBatch, type ReadyPlan } from '../../../src/domain/batch/plan'
+import type { BatchOrder } from '../../../src/domain/batch/order/order'
+import { lastCheckProblems } from '../../../src/domain/batch/superfat/last-check'
+import { planBatch, type ReadyPlan } from '../../../src/domain/batch/result/plan'
 import { PLAIN, ready } from './plans'
 
 /** A hundred thousand orders take half a minute, and more where others use the machine. */

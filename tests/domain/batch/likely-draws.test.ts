@@ -1,8 +1,8 @@
 import { describe, expect, test } from 'vitest'
 import { batchFacts } from '../../../src/data/batch-facts'
-import { likelySuperfat, lotSpread } from '../../../src/domain/batch/likely'
-import type { BatchOrder } from '../../../src/domain/batch/order'
-import { weightsFor } from '../../../src/domain/batch/weights'
+import { likelySuperfat, lotSpread } from '../../../src/domain/batch/superfat/likely'
+import type { BatchOrder } from '../../../src/domain/batch/order/order'
+import { weightsFor } from '../../../src/domain/batch/weigh/weights'
 import type { Library } from '../../../src/domain/blend/library'
 import { libraryOf, PLAIN } from './plans'
 

@@ -1,8 +1,8 @@
 import fc from 'fast-check'
 import { batchFacts } from '../../../src/data/batch-facts'
 import { library } from '../../../src/data/library'
-import { soapKindOf } from '../../../src/domain/batch/soap-kind'
-import type { BatchOrder } from '../../../src/domain/batch/order'
+import { soapKindOf } from '../../../src/domain/batch/order/soap-kind'
+import type { BatchOrder } from '../../../src/domain/batch/order/order'
 
 /** A number from low to high with so many decimals, as people type them. */
 export function typed(low: number, high: number, decimals = 1): fc.Arbitrary<number> {

@@ -3,7 +3,7 @@ import { batchAsFile } from '../../../src/data/batch-as-file'
 import { batchFile, orderOf } from '../../../src/data/batch-file'
 import { alkaliLimits } from '../../../src/data/free-alkali'
 import { parseJson } from '../../../src/data/problems'
-import type { BatchOrder } from '../../../src/domain/batch/order'
+import type { BatchOrder } from '../../../src/domain/batch/order/order'
 import type {
   AlkaliTest,
   ColourTest,

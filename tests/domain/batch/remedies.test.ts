@@ -1,9 +1,9 @@
 import { describe, expect, test } from 'vitest'
 import { batchFacts } from '../../../src/data/batch-facts'
 import { library } from '../../../src/data/library'
-import { lotRemedies } from '../../../src/domain/batch/check-lots'
-import type { BatchOrder } from '../../../src/domain/batch/order'
-import { planBatch } from '../../../src/domain/batch/plan'
+import { lotRemedies } from '../../../src/domain/batch/check/check-lots'
+import type { BatchOrder } from '../../../src/domain/batch/order/order'
+import { planBatch } from '../../../src/domain/batch/result/plan'
 import { PLAIN, problemsOf, ready } from './plans'
 
 /** The order with its first remedy taken. */

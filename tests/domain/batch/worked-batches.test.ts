@@ -2,7 +2,7 @@ import { readFileSync } from 'node:fs'
 import { describe, expect, test } from 'vitest'
 import { z } from 'zod'
 import { batchFile, orderOf } from '../../../src/data/batch-file'
-import { planBatch } from '../../../src/domain/batch/plan'
+import { planBatch } from '../../../src/domain/batch/result/plan'
 import { libraryOfSaponification } from '../blend/stub-library'
 
 const grams = z.number()

@@ -1,7 +1,7 @@
 import { describe, expect, test } from 'vitest'
-import { soapComposition } from '../../../src/domain/batch/soap-composition'
-import { gramsAtMoisture } from '../../../src/domain/batch/cure'
-import type { ReadyPlan } from '../../../src/domain/batch/plan'
+import { soapComposition } from '../../../src/domain/batch/react/soap-composition'
+import { gramsAtMoisture } from '../../../src/domain/batch/react/cure'
+import type { ReadyPlan } from '../../../src/domain/batch/result/plan'
 import { cureOf, libraryOf, near, ready } from './plans'
 
 /*

@@ -1,6 +1,6 @@
 import { batchFacts } from '../../../src/data/batch-facts'
 import { library } from '../../../src/data/library'
-import { planBatch, type ReadyPlan } from '../../../src/domain/batch/plan'
+import { planBatch, type ReadyPlan } from '../../../src/domain/batch/result/plan'
 import type { CostChoices } from '../../../src/domain/cost/run-cost'
 import { bookOf, offer, TODAY } from './books'
 

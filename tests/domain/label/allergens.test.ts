@@ -1,7 +1,7 @@
 import { describe, expect, test } from 'vitest'
 import { batchFacts } from '../../../src/data/batch-facts'
 import { allergenList } from '../../../src/data/fragrance-file'
-import type { Fragrance } from '../../../src/domain/batch/additions'
+import type { Fragrance } from '../../../src/domain/batch/order/additions'
 import { allergenShares, fragranceTakesMol } from '../../../src/domain/label/allergens'
 import { libraryOf, near, ready } from '../batch/plans'
 

@@ -1,7 +1,7 @@
 import { describe, expect, test } from 'vitest'
 import { labelFacts } from '../../../src/data/label-facts'
 import { library } from '../../../src/data/library'
-import type { BatchOrder } from '../../../src/domain/batch/order'
+import type { BatchOrder } from '../../../src/domain/batch/order/order'
 import { asMade, asPutIn } from '../../../src/domain/label/ingredient-list'
 import { labelOf } from '../../../src/domain/label/label'
 import { libraryOf, near, ready } from '../batch/plans'

@@ -1,11 +1,11 @@
 import { expect, test } from 'vitest'
 import { batchFacts } from '../../../src/data/batch-facts'
 import { library } from '../../../src/data/library'
-import type { BatchOrder } from '../../../src/domain/batch/order'
-import { planBatch } from '../../../src/domain/batch/plan'
-import { workSteps } from '../../../src/domain/batch/steps'
-import { CAUTION_KEY, workScreens } from '../../../src/domain/batch/work-screens'
-import { readingsOf } from '../../../src/domain/batch/vessels'
+import type { BatchOrder } from '../../../src/domain/batch/order/order'
+import { planBatch } from '../../../src/domain/batch/result/plan'
+import { workSteps } from '../../../src/domain/batch/sheet/steps'
+import { CAUTION_KEY, workScreens } from '../../../src/domain/batch/workshop/work-screens'
+import { readingsOf } from '../../../src/domain/batch/actual/vessels'
 import { cureDrawing } from '../../../src/ui/batch/results/cure-drawing'
 
 const ORDER: BatchOrder = {

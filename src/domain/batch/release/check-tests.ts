@@ -1,8 +1,8 @@
 import { problem, type Problem } from '../../blend/check-blend'
-import { between, positive } from '../check-numbers'
-import { processOf } from '../cure'
-import { daysAfter, isDay } from '../dates'
-import type { BatchOrder, Process } from '../order'
+import { between, positive } from '../check/check-numbers'
+import { processOf } from '../react/cure'
+import { daysAfter, isDay } from '../order/dates'
+import type { BatchOrder, Process } from '../order/order'
 import type { AlkaliLimits, AlkaliTest, ReleaseRecord, Titration } from './alkali-test'
 import { isPin } from './pin'
 

@@ -1,5 +1,5 @@
-import type { Actuals } from '../actuals'
-import type { BatchOrder } from '../order'
+import type { Actuals } from '../actual/actuals'
+import type { BatchOrder } from '../order/order'
 
 /** What a pin tells apart, in the order of its parts. */
 export const PIN_PARTS = [

@@ -1,6 +1,6 @@
 import type { Problem } from '../../blend/check-blend'
-import type { Actuals } from '../actuals'
-import type { BatchOrder } from '../order'
+import type { Actuals } from '../actual/actuals'
+import type { BatchOrder } from '../order/order'
 import type { AlkaliLimits, ReleaseRecord } from './alkali-test'
 import { testProblems } from './check-tests'
 import { judged, type JudgedTest } from './judge'

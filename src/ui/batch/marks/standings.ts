@@ -1,6 +1,6 @@
 import { batchFacts } from '../../../data/batch-facts'
 import { library } from '../../../data/library'
-import type { Mark, Standing } from '../../../domain/batch/stands-on'
+import type { Mark, Standing } from '../../../domain/batch/superfat/stands-on'
 import { ALKALI_NAMES } from '../alkali-words'
 
 /** A figure with its mark and, in words, what stands behind it. */

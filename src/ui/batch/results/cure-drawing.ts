@@ -1,5 +1,5 @@
 import { area, line, scaleLinear } from 'd3'
-import type { CurePlan, CurePoint } from '../../../domain/batch/cure'
+import type { CurePlan, CurePoint } from '../../../domain/batch/react/cure'
 
 /** Room around the drawing, px. */
 const EDGE = { left: 34, right: 46, top: 8, bottom: 18 }

@@ -1,0 +1,100 @@
+import { GRAMS_PER, type MassUnit } from '../../units'
+import type { Ingredient, IngredientKind } from '../result/ingredients'
+import { decimalsOf } from '../weigh/rounding'
+
+/** Decimals of a weight that was not rounded to a scale, in g. */
+const EXACT_DECIMALS = 1
+
+/** How a figure is cut to its decimals. */
+export type Direction = 'nearest' | 'down' | 'up'
+
+/**
+ * Hydroxide is shown no heavier than it is; fat, acid and water no lighter. So a batch weighed as shown is
+ * never more alkaline than it was reckoned, whatever the unit and with or without a scale.
+ */
+const DIRECTIONS: Readonly<Record<IngredientKind, Direction>> = {
+  alkali: 'down',
+  oil: 'up',
+  extraFat: 'up',
+  acid: 'up',
+  water: 'up',
+  cookWater: 'up',
+  liquid: 'up',
+  additive: 'nearest',
+  scent: 'nearest',
+}
+
+/** What decides how a line's weight is shown. */
+export type ShownLine = Pick<Ingredient, 'kind' | 'grams' | 'stepG'>
+
+/** A figure in a unit, already cut to the decimals it is to be written with. */
+export interface ShownFigure {
+  readonly value: number
+  readonly decimals: number
+}
+
+/** A weight of a weighing list as text, cut the way its kind asks for: "17.3 g". */
+export function shownLine({ kind, grams, stepG }: ShownLine, unit: MassUnit): string {
+  return shownMass(grams, unit, stepG, DIRECTIONS[kind])
+}
+
+/** The same as a figure, for whoever writes numbers in another way. */
+export function lineFigure({ kind, grams, stepG }: ShownLine, unit: MassUnit): ShownFigure {
+  return massFigure(grams, unit, stepG, DIRECTIONS[kind])
+}
+
+/**
+ * A weight in a unit, with as many decimals as the scale's step needs: read back and put to the nearest
+ * mark it is the same weight, whatever the unit. Without a step, a tenth of a gram.
+ */
+export function shownMass(
+  grams: number,
+  unit: MassUnit,
+  stepG: number | null,
+  direction: Direction = 'nearest',
+): string {
+  const { value, decimals } = massFigure(grams, unit, stepG, direction)
+  return `${value.toFixed(decimals)} ${unit}`
+}
+
+/** A weight in g as a figure in a unit, with the decimals of the scale's step, g. */
+export function massFigure(
+  grams: number,
+  unit: MassUnit,
+  stepG: number | null,
+  direction: Direction,
+): ShownFigure {
+  const decimals = massDecimals(unit, stepG)
+  const places = (grams / GRAMS_PER[unit]) * 10 ** decimals
+  const noise = stepG === null ? NOISE_PLACES : ON_MARK_PLACES
+  const whole = {
+    nearest: () => Math.round(places),
+    down: () => Math.floor(places + noise),
+    up: () => Math.ceil(places - noise),
+  }[direction]()
+  return { value: whole / 10 ** decimals, decimals }
+}
+
+/** So small a part of the last place is floating point; more of it where a weight lies on a scale's mark. */
+const NOISE_PLACES = 1e-9
+const ON_MARK_PLACES = 1e-3
+
+/** Decimals of steps that are written short, such as 0.005 g; more belong to a step of another unit. */
+const MOST_DECIMALS = 3
+
+/**
+ * Decimals for a weight in a unit: the figure's last place is a step of the scale (g) where that is a short
+ * figure, else worth at most half of one, so that a figure cut down or up still reads as the same mark.
+ */
+export function massDecimals(unit: MassUnit, stepG: number | null): number {
+  const step = (stepG ?? 10 ** -EXACT_DECIMALS) / GRAMS_PER[unit]
+  const written = decimalsOf(Number(step.toPrecision(MOST_DECIMALS + 1)))
+  if (written <= MOST_DECIMALS) return written
+  const places = Math.max(0, Math.ceil(-Math.log10(step) - PLACE_NOISE))
+  const place = 10 ** -places
+  const exact = Math.abs(place / step - 1) < PLACE_NOISE
+  return exact || place <= step / 2 ? places : places + 1
+}
+
+/** A step that is a power of ten but for this part of it is one. */
+const PLACE_NOISE = 1e-9

@@ -1,0 +1,146 @@
+import { MOST_LYE_CONCENTRATION_PERCENT } from '../order/dissolving'
+import type { Ingredient } from '../result/ingredients'
+import { jugConcentrationPercent } from '../result/late-problems'
+import { type LyePlace, type Mend, mendsFor } from './line-mends'
+import type { ReadyPlan } from '../result/plan'
+import { errorsOf, superfatAt, superfatSpan } from '../superfat/reach'
+import type { Reckoning } from '../weigh/reckoning'
+import { type BenchRun, type Known, reckoningOf, type Standing, standingOf } from './standing'
+
+/** How one line stands. */
+export interface LineVerdict {
+  readonly key: string
+  /** What it is asked now and what the plan had, g. */
+  readonly askedG: number
+  readonly plannedG: number
+  /** Null while nothing was entered. */
+  readonly weighedG: number | null
+  /** Weighed less asked, g. */
+  readonly offG: number
+  /** How far off still counts as on, g: two steps of its scale. */
+  readonly toleranceG: number
+  /**
+   * - `waiting`, nothing entered; `assumed`, skipped and counted as asked
+   * - `on`, within two steps; `over`, `under`, beyond
+   * - `left`, off and left so; `part`, too much hydroxide of which only a part is used
+   * - `off`, beyond, but it changes no superfat: go on
+   */
+  readonly state: 'waiting' | 'assumed' | 'on' | 'over' | 'under' | 'left' | 'part' | 'off'
+  /** Whether to stop: hydroxide over, or an acid off. */
+  readonly stop: boolean
+  /** Whether one may go on from it. */
+  readonly open: boolean
+  readonly skippable: boolean
+  /** Superfat of the whole batch as it stands, typical and of the leanest lots, percent. */
+  readonly superfatPercent: number
+  readonly leanestPercent: number
+  readonly mends: readonly Mend[]
+}
+
+/** Scale steps within which a weight is on. */
+const STEPS_ON = 2
+
+/** Steps where no scale is stated, g. */
+const FINE_STEP_G = 0.1
+const COARSE_STEP_G = 1
+
+/** Weight that is floating point, g. */
+export const NOISE_G = 1e-6
+
+const FINE: readonly Ingredient['kind'][] = ['alkali', 'acid', 'additive', 'scent']
+
+/** How far a line may be off and still be on, g. */
+export function toleranceOf({ stepG, kind }: Pick<Ingredient, 'stepG' | 'kind'>): number {
+  return STEPS_ON * (stepG ?? (FINE.includes(kind) ? FINE_STEP_G : COARSE_STEP_G))
+}
+
+/** What a line does when it is off: carries the superfat, or not. */
+/** Lines that must be weighed: nobody assumes hydroxide or acid. */
+export function mustBeWeighed({ kind }: Pick<Ingredient, 'kind'>): boolean {
+  return kind === 'alkali' || kind === 'acid'
+}
+
+function matters(kind: Ingredient['kind']): boolean {
+  return kind === 'oil' || kind === 'extraFat' || kind === 'alkali' || kind === 'acid'
+}
+
+/**
+ * Judges one line of a batch at the bench: pure, and with everything not yet weighed taken as asked.
+ *
+ * @param skipped whether its weighing was passed over
+ * @param lye where the hydroxide is
+ */
+export function judgeLine(
+  plan: ReadyPlan,
+  run: BenchRun,
+  key: string,
+  { skipped, lye }: { readonly skipped: boolean; readonly lye: LyePlace },
+  known: Known,
+): LineVerdict {
+  const line = plan.ingredients.find((one) => one.key === key)
+  if (!line) throw new Error(`The plan has no line ${key}`)
+  const standing = standingOf(plan, run, known)
+  const askedG = standing.asked[key] ?? line.grams
+  const weighedG = run.actual[key] ?? null
+  const toleranceG = toleranceOf(line)
+  const state = stateOf(line, run, standing, { askedG, weighedG, toleranceG, skipped })
+  const tooStrong = (state === 'off' || state === 'on') && isTooStrong(plan, line, standing, known)
+  const shown = tooStrong ? 'under' : state
+  return {
+    key,
+    askedG,
+    plannedG: line.grams,
+    weighedG,
+    offG: weighedG === null ? 0 : weighedG - askedG,
+    toleranceG,
+    state: shown,
+    stop: isStop(line, shown),
+    open: !['waiting', 'over', 'under'].includes(shown),
+    skippable: !mustBeWeighed(line),
+    ...superfatsOf(standing.reckoning),
+    mends: mendsFor(plan, run, line, shown, { standing, lye, known }),
+  }
+}
+
+/** Whether so little water would be in the jug that the hydroxide asked does not stay dissolved. */
+function isTooStrong(plan: ReadyPlan, { kind }: Ingredient, standing: Standing, known: Known) {
+  if (kind !== 'water' && kind !== 'cookWater') return false
+  const alkalis = Object.entries(standing.asked).filter(([key]) => key.startsWith('alkali:'))
+  const asked = { ...standing.weighed, ...Object.fromEntries(alkalis) }
+  const percent = jugConcentrationPercent(reckoningOf(plan, asked, known))
+  return percent > MOST_LYE_CONCENTRATION_PERCENT + NOISE_G
+}
+
+/** Superfat of typical lots, and of the leanest weighed as wrong as may be; percent. */
+export function superfatsOf(reckoning: Reckoning) {
+  return {
+    superfatPercent: superfatAt(reckoning, 'typical'),
+    leanestPercent: superfatSpan(reckoning, errorsOf(reckoning.order)).min,
+  }
+}
+
+function stateOf(
+  line: Ingredient,
+  run: BenchRun,
+  { part }: Standing,
+  weighing: { askedG: number; weighedG: number | null; toleranceG: number; skipped: boolean },
+): LineVerdict['state'] {
+  const { askedG, weighedG, toleranceG, skipped } = weighing
+  if (weighedG === null) return skipped && !mustBeWeighed(line) ? 'assumed' : 'waiting'
+  if (part && run.part && line.kind === 'alkali') {
+    // What was to be used of it: lye poured beyond that stops at its own weighing.
+    const used = weighedG * (run.part.usedG / run.part.ofG)
+    return used - askedG > toleranceG + NOISE_G ? 'over' : 'part'
+  }
+  const off = weighedG - askedG
+  if (Math.abs(off) <= toleranceG + NOISE_G) return 'on'
+  if (!matters(line.kind)) return 'off'
+  const left = run.left[line.key] === weighedG
+  if (off > 0) return left && line.kind !== 'alkali' ? 'left' : 'over'
+  return left ? 'left' : 'under'
+}
+
+function isStop({ kind }: Ingredient, state: LineVerdict['state']): boolean {
+  if (kind === 'alkali') return state === 'over'
+  return kind === 'acid' && (state === 'over' || state === 'under')
+}
