@@ -1,6 +1,10 @@
 import { describe, expect, test } from 'vitest'
 import { batchFacts } from '../../../../src/data/batch-facts'
-import { askedTogether, leastSafePercent, purer } from '../../../../src/domain/batch/superfat/least-safe'
+import {
+  askedTogether,
+  leastSafePercent,
+  purer,
+} from '../../../../src/domain/batch/superfat/least-safe'
 import type { BatchOrder } from '../../../../src/domain/batch/order/order'
 import { type Errors, EXACT } from '../../../../src/domain/batch/superfat/reach'
 import { weightsFor } from '../../../../src/domain/batch/weigh/weights'

@@ -2,7 +2,12 @@ import { describe, expect, test } from 'vitest'
 import { batchFacts } from '../../../../src/data/batch-facts'
 import { library } from '../../../../src/data/library'
 import { likelySuperfat, lotSpread } from '../../../../src/domain/batch/superfat/likely'
-import { DRAWS, evenRow, normalRow, shareAtMost } from '../../../../src/domain/batch/superfat/lot-draws'
+import {
+  DRAWS,
+  evenRow,
+  normalRow,
+  shareAtMost,
+} from '../../../../src/domain/batch/superfat/lot-draws'
 import type { BatchOrder } from '../../../../src/domain/batch/order/order'
 import fc from 'fast-check'
 import demo from '../../../../data/demo.json'

@@ -1,7 +1,12 @@
 import { describe, expect, test } from 'vitest'
 import { batchFacts } from '../../../../src/data/batch-facts'
 import type { BatchOrder } from '../../../../src/domain/batch/order/order'
-import { type Mark, markOf, standsOn, standsOnSentence } from '../../../../src/domain/batch/superfat/stands-on'
+import {
+  type Mark,
+  markOf,
+  standsOn,
+  standsOnSentence,
+} from '../../../../src/domain/batch/superfat/stands-on'
 import { weightsFor } from '../../../../src/domain/batch/weigh/weights'
 import { type Library, oilOf } from '../../../../src/domain/blend/library'
 import type { NaturalRange, Oil } from '../../../../src/domain/blend/oil'

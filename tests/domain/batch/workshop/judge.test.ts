@@ -2,13 +2,23 @@ import { describe, expect, test } from 'vitest'
 import fc from 'fast-check'
 import { batchFacts } from '../../../../src/data/batch-facts'
 import { freeLyeLikely } from '../../../../src/domain/batch/actual/free-lye-likely'
-import { gateOf, judgePart, withMoreOil, withPartUsed } from '../../../../src/domain/batch/workshop/gate'
+import {
+  gateOf,
+  judgePart,
+  withMoreOil,
+  withPartUsed,
+} from '../../../../src/domain/batch/workshop/gate'
 import { judgeLine } from '../../../../src/domain/batch/workshop/judge'
 import type { LyePlace, Mend } from '../../../../src/domain/batch/workshop/line-mends'
 import type { BatchOrder } from '../../../../src/domain/batch/order/order'
 import type { ReadyPlan } from '../../../../src/domain/batch/result/plan'
 import { errorsOf, superfatSpan } from '../../../../src/domain/batch/superfat/reach'
-import { type BenchRun, type Known, PART_KEY, standingOf } from '../../../../src/domain/batch/workshop/standing'
+import {
+  type BenchRun,
+  type Known,
+  PART_KEY,
+  standingOf,
+} from '../../../../src/domain/batch/workshop/standing'
 import { libraryOf, ready } from '../plans'
 
 const from = libraryOf({ olive: [188, 190, 192], coconut: [254, 257, 260] })
