@@ -1,11 +1,13 @@
 import { library } from '../data/library'
 import type { Blend } from '../domain/blend/blend'
+import { COST } from '../domain/blend/measure'
 import { type Pack, pricePerKgOfPack } from '../domain/cost/pack'
 import type { Brief, Goal, Limits, OilGroup, ShelfOil } from '../domain/optimise/brief/brief'
 import type { BriefRules } from '../domain/optimise/brief/brief-rules'
 import type { Axes } from '../domain/optimise/map/region'
 import { WHOLE_PERCENT } from '../domain/units'
 import { type Stock, withinStock } from './stock'
+import { without } from './without'
 
 /** One oil on the shelf as the maker keeps it: a banned oil stays in sight but out of the brief. */
 export interface ShelfRow {
@@ -21,11 +23,8 @@ export interface ShelfRow {
   readonly stock?: Stock | undefined
 }
 
-/** A formula that the maker makes at present. */
-export interface Formula {
-  readonly name: string
-  readonly blend: Blend
-}
+/** What a blend should be best at; nearness to the bar in hand follows that as it changes. */
+export type DraftGoal = Goal | { readonly nearest: 'bar' }
 
 /** Everything about a brief that a person can change on the page. Replaced as a whole by each edit. */
 export interface Draft {
@@ -34,10 +33,8 @@ export interface Draft {
   readonly shelf: readonly ShelfRow[]
   readonly groups: readonly OilGroup[]
   readonly wishes: Readonly<Record<string, Limits>>
-  readonly goal: Goal
+  readonly goal: DraftGoal
   readonly axes: Axes
-  /** What a new blend is looked at beside. */
-  readonly formula?: Formula | undefined
   /** Rules about which oils a blend uses at all. */
   readonly rules?: BriefRules | undefined
   /** Whether wishes hold for any lot of the oils. */
@@ -49,19 +46,65 @@ const LOCK_PLAY_PERCENT = 0.05
 
 /**
  * The brief that a draft asks to have solved: banned oils left out, locks and stocks as limits.
- * `oilGrams` is the weight of the batch's oils, which stocks are a part of.
+ * `oilGrams` is the weight of the batch's oils, which stocks are a part of; `bar` is the bar in hand, which a
+ * goal may ask to be near. What is asked about cost waits while an oil has no price, see `waitingFor`.
  */
-export function briefOfDraft(draft: Draft, oilGrams: number): Brief {
+export function briefOfDraft(draft: Draft, oilGrams: number, bar?: Blend): Brief {
+  const waiting = waitingFor(draft)
+  const brief = wholeBriefOf(draft, oilGrams, bar)
+  return {
+    ...brief,
+    measures: waiting.wish ? without(brief.measures, COST) : brief.measures,
+    goal: waiting.goal ? nearTo(bar, draft) : brief.goal,
+  }
+}
+
+/** The brief with all that was asked, also what waits for prices: for a file. */
+export function wholeBriefOf(draft: Draft, oilGrams: number, bar?: Blend): Brief {
   const open = draft.shelf.filter(({ banned }) => !banned)
   const oils = Object.fromEntries(open.map((row) => [row.oil, shelfOil(row, oilGrams)]))
   return {
     oils,
     groups: openGroups(draft).map(({ group }) => group),
     measures: draft.wishes,
-    goal: draft.goal,
+    goal: 'nearest' in draft.goal ? nearTo(bar, draft) : draft.goal,
     ...(draft.robust ? { robust: true } : {}),
     ...openRules(draft.rules, oils),
   }
+}
+
+/** What is asked about cost while some oils have no price: it waits, and stops nothing else. */
+export interface Waiting {
+  /** Open oils without a price. */
+  readonly oils: readonly string[]
+  readonly goal: boolean
+  readonly wish: boolean
+}
+
+/** What of a draft waits for prices. */
+export function waitingFor({ shelf, goal, wishes }: Draft): Waiting {
+  const oils = shelf
+    .filter((row) => !row.banned && priceOf(row) === undefined)
+    .map(({ oil }) => oil)
+  const lacks = oils.length > 0
+  const { min, max } = wishes[COST] ?? {}
+  return {
+    oils,
+    goal: lacks && 'minimise' in goal && goal.minimise === COST,
+    wish: lacks && (min !== undefined || max !== undefined),
+  }
+}
+
+/** Whether the goal is to be near the bar in hand: asked for, or while a goal on cost waits. */
+export function asksNearBar(draft: Draft): boolean {
+  return 'nearest' in draft.goal || waitingFor(draft).goal
+}
+
+/** Nearness to the bar in hand; without one, to an even mix of all open oils. */
+function nearTo(bar: Blend | undefined, { shelf }: Draft): Goal {
+  const open = shelf.filter(({ banned }) => !banned)
+  const even = () => open.map(({ oil }) => [oil, WHOLE_PERCENT / open.length])
+  return { closestTo: bar ?? Object.fromEntries(even()) }
 }
 
 /** The rules as far as they speak of open oils. */

@@ -5,7 +5,9 @@ import { mayTakeLong } from '../domain/optimise/brief/brief-rules'
 import type { Answer, Found } from '../domain/optimise/brief/answer'
 import type { Study } from '../domain/optimise/solve/study'
 import { proxy, type SolverClient } from '../worker/client'
-import { briefOfDraft, type Draft } from './draft'
+import type { Blend } from '../domain/blend/blend'
+import { blendOfParts } from '../domain/blend/giving-way'
+import { asksNearBar, briefOfDraft, type Draft, waitingFor } from './draft'
 import type { WorkHistory } from './history.svelte'
 import { Latest } from './latest'
 import { Lots } from './lots.svelte'
@@ -46,7 +48,16 @@ export class Explorer {
   readonly #stockedGrams = $derived(
     this.draft.shelf.some(({ stock }) => stock) ? this.batchGrams : 0,
   )
-  readonly brief = $derived(briefOfDraft(this.draft, this.#stockedGrams))
+  /** The maker's own bar, marked F beside what is found. */
+  readonly bar: { readonly name: string; readonly blend: Blend } | undefined = $derived.by(() => {
+    const { bar, brief } = this.#work.now
+    return bar && { name: brief.name, blend: blendOfParts(bar.parts) }
+  })
+  /** The maker's own bar while the goal asks to be near it; else none, so that its changes ask nothing anew. */
+  readonly #nearBar = $derived(asksNearBar(this.draft) ? this.bar?.blend : undefined)
+  readonly brief = $derived(briefOfDraft(this.draft, this.#stockedGrams, this.#nearBar))
+  /** What of the brief waits for prices. */
+  readonly waiting = $derived(waitingFor(this.draft))
   readonly found: Found | undefined = $derived(
     this.study?.answer.status === 'optimal' || this.study?.answer.status === 'feasible'
       ? this.study.answer

@@ -4,29 +4,36 @@ import type { Work } from './work'
 
 const { name, currency, shelf, wishes, goal, axes, batch } = demo
 
-/** What a first visit opens on. */
+/** A shelf without oils, and nothing asked. */
+const EMPTY = { shelf: [], groups: [], wishes: {}, goal: { minimise: COST } } as const
+
+/** What a first visit opens on: nothing yet. */
 export const FIRST_WORK: Work = {
-  brief: { name, currency, shelf, groups: [], wishes, goal, axes },
+  brief: { name: 'New bar', currency, axes, ...EMPTY },
   batch,
   bench: { candidates: [], reference: undefined },
 }
 
+/** The example, worked through: an invented scenario. */
+export const EXAMPLE_WORK: Work = {
+  ...FIRST_WORK,
+  brief: { name, currency, shelf, groups: [], wishes, goal, axes },
+}
+
 /**
- * The work with an empty brief and an empty Bench. Currency and axes, how batches are made in this shop and
+ * The work with nothing in hand and an empty Bench. Currency and axes, how batches are made in this shop and
  * its Ledger stay.
  */
 export function startedAfresh({ brief, batch, ledger }: Work): Work {
-  const { currency: money, axes: ways } = brief
-  const empty = { shelf: [], groups: [], wishes: {}, goal: { minimise: COST } }
   return {
-    brief: { name: 'New brief', currency: money, axes: ways, ...empty },
+    brief: { name: FIRST_WORK.brief.name, currency: brief.currency, axes: brief.axes, ...EMPTY },
     batch,
     bench: { candidates: [], reference: undefined },
     ...(ledger && { ledger }),
   }
 }
 
-/** The work with the example brief in place of its own. */
-export function withExample(work: Work): Work {
-  return { ...work, brief: FIRST_WORK.brief }
+/** The work with the example brief in place of its own, and the bar that it finds in hand. */
+export function withExample({ bar: _bar, pasting: _pasting, ...work }: Work): Work {
+  return { ...work, brief: EXAMPLE_WORK.brief }
 }

@@ -1,4 +1,5 @@
 import type { Blend } from '../domain/blend/blend'
+import type { Bar } from './bar'
 import type { BatchChoices } from './batch-choices'
 import type { Draft } from './draft'
 import type { Ledger } from './ledger'
@@ -36,6 +37,8 @@ export interface Work {
   readonly brief: Draft
   readonly batch: BatchChoices
   readonly bench: BenchSheet
+  /** The maker's own bar; left out while none was begun. */
+  readonly bar?: Bar | undefined
   /** Left out means by share. */
   readonly shelfOrder?: ShelfOrder | undefined
   /** Left out while no formula is being pasted. */

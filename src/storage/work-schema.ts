@@ -1,6 +1,9 @@
 import { z } from 'zod'
 import { rulesShape } from '../data/brief-file'
 import { library } from '../data/library'
+import { WHOLE_PERCENT } from '../domain/units'
+import { partsOf } from '../domain/blend/giving-way'
+import { MOVES } from '../domain/optimise/studies/from-here'
 import { keptBatch } from './batch-schema'
 import { keptLedger } from './ledger-schema'
 
@@ -19,6 +22,7 @@ const goal = z.union([
   z.strictObject({ minimise: measure }),
   z.strictObject({ maximise: measure }),
   z.strictObject({ closestTo: blend }),
+  z.strictObject({ nearest: z.literal('bar') }),
 ])
 
 const shelfRow = z.strictObject({
@@ -49,9 +53,22 @@ const brief = z.strictObject({
   wishes: z.record(measure, z.strictObject(limits)),
   goal,
   axes: z.tuple([measure, measure]).readonly(),
+  // Of older records; the maker's bar came in its place.
   formula: z.strictObject({ name: z.string(), blend }).optional(),
   rules: rules.optional(),
   robust: z.boolean().optional(),
+})
+
+const share = z.number().min(0).max(WHOLE_PERCENT)
+
+const bar = z.strictObject({
+  parts: z
+    .array(z.strictObject({ oil, percent: share, locked: z.boolean() }))
+    .min(1)
+    .readonly(),
+  givesWay: z.union([z.strictObject({ oil }), z.literal('all')]).optional(),
+  versions: z.array(z.strictObject({ number: z.number(), blend })).readonly(),
+  move: z.literal(MOVES).optional(),
 })
 
 const candidate = z.strictObject({
@@ -68,9 +85,10 @@ const candidate = z.strictObject({
  * without a word, and whatever names an oil or a measure names one that the library holds. A new part
  * of the work is added here with a default, so that older records still read.
  */
-export const keptWork = z.strictObject({
+const shape = z.strictObject({
   brief,
   batch: keptBatch,
+  bar: bar.optional(),
   bench: z.strictObject({
     candidates: z.array(candidate).readonly(),
     // Always there once read, though text such as a leaving note's has no place for undefined.
@@ -85,12 +103,24 @@ export const keptWork = z.strictObject({
   pasting: z
     .strictObject({
       text: z.string(),
-      name: z.string(),
       mixed: z.enum(['rest', 'weights', 'percents']).optional(),
-      only: z.boolean(),
+      // Of older records.
+      name: z.string().optional(),
+      only: z.boolean().optional(),
     })
+    .transform(({ name: _name, only: _only, ...pasting }) => pasting)
     .optional(),
   ledger: keptLedger.optional(),
+})
+
+/** What an older record called the formula made now is the bar in hand, kept once. */
+export const keptWork = shape.transform(({ brief: { formula, ...brief }, bar: own, ...work }) => {
+  const inHand: Pick<z.output<typeof shape>, 'bar'> = own
+    ? { bar: own }
+    : formula
+      ? { bar: { parts: partsOf(formula.blend), versions: [{ number: 1, blend: formula.blend }] } }
+      : {}
+  return { ...work, brief, ...inHand }
 })
 
 export type KeptWork = z.output<typeof keptWork>

@@ -2,9 +2,9 @@ import { expect, test } from 'vitest'
 import { briefAsFile } from '../../src/data/brief-file'
 import { library } from '../../src/data/library'
 import { openBrief } from '../../src/data/open-brief'
-import { briefOfDraft } from '../../src/state/draft'
-import { FIRST_WORK } from '../../src/state/first-work'
-import { draftOfBrief, withFormula } from '../../src/state/formula'
+import { briefOfDraft, wholeBriefOf, withOil } from '../../src/state/draft'
+import { EXAMPLE_WORK } from '../../src/state/first-work'
+import { draftOfBrief } from '../../src/state/draft-of-brief'
 
 const BATCH_G = 5000
 const text = (value: unknown) => JSON.stringify(value)
@@ -14,17 +14,21 @@ const messagesOf = (file: string) => {
 }
 
 test('the brief of a draft comes back from its file the same', () => {
-  const brief = briefOfDraft(FIRST_WORK.brief, BATCH_G)
+  const brief = briefOfDraft(EXAMPLE_WORK.brief, BATCH_G)
   const parsed = openBrief(text(briefAsFile(brief)), library)
   if (parsed.status === 'invalid') throw new Error(parsed.problems[0]?.message)
-  const draft = draftOfBrief(FIRST_WORK.brief, parsed.value, 'again')
+  const draft = draftOfBrief(EXAMPLE_WORK.brief, parsed.value, 'again')
   expect(text(briefAsFile(briefOfDraft(draft, BATCH_G)))).toBe(text(briefAsFile(brief)))
 })
 
 test('a brief that lacks a price opens: the page has a place to give it', () => {
-  const formula = { name: 'New', blend: { 'tallow-beef': 100 } }
-  const brief = briefOfDraft(withFormula(FIRST_WORK.brief, formula, false), BATCH_G)
-  expect(openBrief(text(briefAsFile(brief)), library).status).toBe('parsed')
+  const draft = withOil(EXAMPLE_WORK.brief, 'tallow-beef')
+  const brief = wholeBriefOf(draft, BATCH_G)
+  expect(brief.goal).toEqual({ minimise: 'cost' })
+  expect(openBrief(text(briefAsFile(brief)), library)).toMatchObject({
+    status: 'parsed',
+    value: { goal: { minimise: 'cost' }, measures: { cost: brief.measures['cost'] } },
+  })
 })
 
 test.each([

@@ -10,10 +10,10 @@ import {
   USUAL_LYE,
   withProcess,
 } from '../../src/state/batch-choices'
-import { FIRST_WORK } from '../../src/state/first-work'
+import { EXAMPLE_WORK } from '../../src/state/first-work'
 
 const BLEND = { olive: 60, coconut: 40 }
-const PLAIN: BatchChoices = FIRST_WORK.batch
+const PLAIN: BatchChoices = EXAMPLE_WORK.batch
 
 function planned(choices: Partial<BatchChoices>) {
   const plan = planBatch(orderFor(BLEND, { ...PLAIN, ...choices }), library, batchFacts)
@@ -98,7 +98,7 @@ test('the order for comparing blends has oils, alkali and water alone, whatever 
 })
 
 describe('another process', () => {
-  const cold = { ...FIRST_WORK.batch, water: USUAL_LYE.cold }
+  const cold = { ...EXAMPLE_WORK.batch, water: USUAL_LYE.cold }
 
   test('moves a lye that nobody said to its own usual one, and back', () => {
     const hot = { ...cold, ...withProcess(cold, 'hot') }
@@ -131,7 +131,7 @@ describe('another process', () => {
 
 test('a paste asks for no bars, no cut and no cure, and the choices keep them', () => {
   const bar = {
-    ...FIRST_WORK.batch,
+    ...EXAMPLE_WORK.batch,
     bars: { count: 10, grams: 100, weight: 'cured' as const },
     cure: { days: 30 },
   }

@@ -1,7 +1,7 @@
 import { expect, test } from 'vitest'
 import type { Titration } from '../../src/domain/batch/release/alkali-test'
 import { BatchDesk } from '../../src/state/batch.svelte'
-import { FIRST_WORK } from '../../src/state/first-work'
+import { EXAMPLE_WORK } from '../../src/state/first-work'
 import { WorkHistory } from '../../src/state/history.svelte'
 import { LedgerDesk } from '../../src/state/ledger.svelte'
 import { keptWork } from '../../src/storage/work-schema'
@@ -17,7 +17,7 @@ const TEST: Titration = {
 }
 
 function desk() {
-  const work = new WorkHistory(FIRST_WORK)
+  const work = new WorkHistory(EXAMPLE_WORK)
   const at = new BatchDesk(work, () => ({ olive: 60, coconut: 40 }))
   at.set({ superfatPercent: 12, papers: { madeOn: '2026-01-10' } })
   return { work, at }

@@ -1,12 +1,12 @@
 import { describe, expect, test } from 'vitest'
 import { BatchDesk } from '../../src/state/batch.svelte'
-import { FIRST_WORK } from '../../src/state/first-work'
+import { EXAMPLE_WORK } from '../../src/state/first-work'
 import { WorkHistory } from '../../src/state/history.svelte'
 
 const BLEND = { olive: 60, coconut: 40 }
 
 function desk(blend: Readonly<Record<string, number>> | undefined = BLEND) {
-  const work = new WorkHistory(FIRST_WORK)
+  const work = new WorkHistory(EXAMPLE_WORK)
   return { work, desk: new BatchDesk(work, () => blend) }
 }
 
@@ -19,7 +19,7 @@ test('a blend in hand is planned with the choices as they are', () => {
 })
 
 test('without a blend there is neither order nor plan', () => {
-  const work = new WorkHistory(FIRST_WORK)
+  const work = new WorkHistory(EXAMPLE_WORK)
   const empty = new BatchDesk(work, () => undefined)
   expect([empty.order, empty.plan]).toEqual([undefined, undefined])
 })
@@ -29,7 +29,7 @@ test('a choice changes the plan, and undo takes it back', () => {
   at.set({ oilGrams: 1000 })
   expect(at.plan?.status === 'ready' && at.plan.oilGrams).toEqual({ olive: 600, coconut: 400 })
   work.undo()
-  expect(at.choices.oilGrams).toBe(FIRST_WORK.batch.oilGrams)
+  expect(at.choices.oilGrams).toBe(EXAMPLE_WORK.batch.oilGrams)
 })
 
 test('the other alkali takes the purity along and does all the work', () => {
@@ -61,11 +61,11 @@ test('where a mould says the size the weight of oils follows, for the stock of t
   at.set({ superfatPercent: 8 })
   work.undo()
   work.undo()
-  expect(at.choices.oilGrams).toBe(FIRST_WORK.batch.oilGrams)
+  expect(at.choices.oilGrams).toBe(EXAMPLE_WORK.batch.oilGrams)
 })
 
 test('the name of the brief stands on the sheet, and prices of the shelf in its cost', () => {
-  const work = new WorkHistory(FIRST_WORK)
+  const work = new WorkHistory(EXAMPLE_WORK)
   const brought = { name: 'Harbour bar', prices: { olive: 5, coconut: 3 } }
   const at = new BatchDesk(
     work,
@@ -115,7 +115,7 @@ describe('what is done on the bench', () => {
 
   test('a weighing of an oil that is no longer in the blend is left out', () => {
     let blend: Readonly<Record<string, number>> = BLEND
-    const work = new WorkHistory(FIRST_WORK)
+    const work = new WorkHistory(EXAMPLE_WORK)
     const at = new BatchDesk(work, () => blend)
     at.weigh('oil:coconut', 2000, 1900)
     blend = { olive: 100 }
@@ -169,7 +169,7 @@ test('a sheet is printed of a lean batch once it is said why', () => {
 
 test('a confirmation holds for lots as lean as were confirmed, and not for leaner ones', () => {
   let blend: Readonly<Record<string, number>> = BLEND
-  const at = new BatchDesk(new WorkHistory(FIRST_WORK), () => blend)
+  const at = new BatchDesk(new WorkHistory(EXAMPLE_WORK), () => blend)
   at.set({ superfatPercent: 2 })
   at.confirmLean('Titrated these lots.')
   at.set({ superfatPercent: 2.5 })

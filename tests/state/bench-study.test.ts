@@ -3,7 +3,7 @@ import { library } from '../../src/data/library'
 import { Bench } from '../../src/state/bench.svelte'
 import { BenchStudies } from '../../src/state/bench-study.svelte'
 import { Explorer } from '../../src/state/explorer.svelte'
-import { FIRST_WORK } from '../../src/state/first-work'
+import { EXAMPLE_WORK } from '../../src/state/first-work'
 import { WorkHistory } from '../../src/state/history.svelte'
 import { nameResult } from '../../src/ui/bench/study-words'
 import { benchSolver } from './bench-solver'
@@ -16,7 +16,7 @@ let work: WorkHistory
 let studies: BenchStudies
 beforeEach(() => {
   solver = benchSolver()
-  work = new WorkHistory(FIRST_WORK)
+  work = new WorkHistory(EXAMPLE_WORK)
   const explorer = new Explorer(work, solver.client)
   bench = new Bench(work, explorer)
   studies = new BenchStudies(bench, explorer, solver.client, nameResult)

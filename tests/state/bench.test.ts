@@ -5,7 +5,7 @@ import { costPerBar } from '../../src/state/bench-facts'
 import { letterOf, MOST_CANDIDATES } from '../../src/state/bench-sheet'
 import { withRow } from '../../src/state/draft'
 import { Explorer } from '../../src/state/explorer.svelte'
-import { FIRST_WORK } from '../../src/state/first-work'
+import { EXAMPLE_WORK } from '../../src/state/first-work'
 import { WorkHistory } from '../../src/state/history.svelte'
 import { keptWork } from '../../src/storage/work-schema'
 import { benchSolver } from './bench-solver'
@@ -16,7 +16,7 @@ let explorer: Explorer
 let bench: Bench
 beforeEach(() => {
   solver = benchSolver()
-  work = new WorkHistory(FIRST_WORK)
+  work = new WorkHistory(EXAMPLE_WORK)
   explorer = new Explorer(work, solver.client)
   bench = new Bench(work, explorer)
 })

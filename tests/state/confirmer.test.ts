@@ -2,7 +2,7 @@ import { afterEach, beforeEach, expect, test } from 'vitest'
 import { Confirmer } from '../../src/state/confirmer.svelte'
 import { withWish } from '../../src/state/draft'
 import { Explorer } from '../../src/state/explorer.svelte'
-import { FIRST_WORK } from '../../src/state/first-work'
+import { EXAMPLE_WORK } from '../../src/state/first-work'
 import { WorkHistory } from '../../src/state/history.svelte'
 import { FakeSolver } from './fake-solver'
 import { until } from '../setup/until'
@@ -12,7 +12,7 @@ let explorer: Explorer
 let confirmer: Confirmer
 beforeEach(() => {
   solver = new FakeSolver()
-  explorer = new Explorer(new WorkHistory(FIRST_WORK), solver.client)
+  explorer = new Explorer(new WorkHistory(EXAMPLE_WORK), solver.client)
   confirmer = new Confirmer(explorer, solver.client)
 })
 afterEach(() => solver.close())

@@ -1,7 +1,7 @@
 import { describe, expect, test } from 'vitest'
 import { limitsOf } from '../../src/domain/optimise/brief/limits'
 import { briefOfDraft, type Draft, priceOf, type ShelfRow, withRow } from '../../src/state/draft'
-import { draftOfBrief, withFormula } from '../../src/state/formula'
+import { draftOfBrief } from '../../src/state/draft-of-brief'
 import { withLimitMoved } from '../../src/state/limit-moves'
 import { originDoubts, tagsOnShelf, withTagBanned } from '../../src/state/shelf-tags'
 import { gramsToBuy, type Stock } from '../../src/state/stock'
@@ -123,33 +123,6 @@ describe('bans by tag', () => {
     const palmFree = withTagBanned(withStearic, 'palm-derived', true)
     expect(doubted(withRow(palmFree, 'stearic-acid-65', { banned: true }))).toEqual([])
     expect(doubted(withRow(palmFree, 'palm', { banned: false }))).toEqual([])
-  })
-})
-
-describe('a formula put on the shelf', () => {
-  const blend = { olive: 60, 'palm-kernel': 25, shea: 15 }
-  const formula = { name: 'My bar', blend }
-
-  test('brings its oils and leaves prices, limits and bans of those that were there', () => {
-    const draft = withFormula(DRAFT, formula, false)
-    expect(draft.shelf.map(({ oil }) => oil)).toEqual([
-      'palm-kernel',
-      'olive',
-      'lard',
-      'palm',
-      'shea',
-    ])
-    expect(rowOf(draft, 'olive')).toBe(rowOf(DRAFT, 'olive'))
-    expect(rowOf(draft, 'palm-kernel')?.banned).toBe(true)
-    expect(rowOf(draft, 'shea')).toEqual({ oil: 'shea', banned: false })
-    expect(draft.formula).toEqual(formula)
-    expect(draft.groups).toEqual(DRAFT.groups)
-  })
-
-  test('alone, takes all other oils off the shelf and out of the groups', () => {
-    const draft = withFormula(DRAFT, formula, true)
-    expect(draft.shelf.map(({ oil }) => oil)).toEqual(['palm-kernel', 'olive', 'shea'])
-    expect(draft.groups.map(({ name }) => name)).toEqual(['gone'])
   })
 })
 

@@ -1,7 +1,7 @@
 import { afterEach, beforeEach, expect, test, vi } from 'vitest'
 import { withoutOil, withRow, withWish } from '../../src/state/draft'
 import { Explorer } from '../../src/state/explorer.svelte'
-import { FIRST_WORK } from '../../src/state/first-work'
+import { EXAMPLE_WORK } from '../../src/state/first-work'
 import { WorkHistory } from '../../src/state/history.svelte'
 import { FakeSolver } from './fake-solver'
 import { until } from '../setup/until'
@@ -11,7 +11,7 @@ let work: WorkHistory
 let explorer: Explorer
 beforeEach(() => {
   solver = new FakeSolver()
-  work = new WorkHistory(FIRST_WORK)
+  work = new WorkHistory(EXAMPLE_WORK)
   explorer = new Explorer(work, solver.client)
 })
 afterEach(() => {
@@ -29,8 +29,7 @@ async function asked() {
   })
 }
 
-const withoutPrice = () =>
-  explorer.edit((draft) => withRow(draft, 'coconut', { pricePerKg: undefined }))
+const crossed = () => explorer.edit((draft) => withRow(draft, 'coconut', { min: 60, max: 40 }))
 const wish = (value: number) => explorer.edit((draft) => withWish(draft, 'hardness', 'min', value))
 
 test('the answer to the first brief is the blend in hand', async () => {
@@ -45,9 +44,9 @@ test('the answer to the first brief is the blend in hand', async () => {
 test('a brief with a fault tells it and keeps the study and the draft it belongs to', async () => {
   await asked()
   const { study, studied, present } = explorer
-  withoutPrice()
+  crossed()
   await asked()
-  expect(explorer.problems.map(({ path }) => path)).toEqual(['oils.coconut.pricePerKg'])
+  expect(explorer.problems.map(({ path }) => path)).toEqual(['oils.coconut'])
   expect(explorer.study).toBe(study)
   expect(explorer.studied).toBe(studied)
   expect(explorer.present).toBe(present)

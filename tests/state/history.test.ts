@@ -1,5 +1,5 @@
 import { afterEach, beforeEach, expect, test, vi } from 'vitest'
-import { FIRST_WORK } from '../../src/state/first-work'
+import { EXAMPLE_WORK } from '../../src/state/first-work'
 import { WorkHistory } from '../../src/state/history.svelte'
 import type { Work } from '../../src/state/work'
 
@@ -8,10 +8,10 @@ afterEach(() => vi.useRealTimers())
 
 const named = (name: string) => (work: Work) => ({ ...work, brief: { ...work.brief, name } })
 const nameOf = (history: WorkHistory) => history.now.brief.name
-const FIRST = FIRST_WORK.brief.name
+const FIRST = EXAMPLE_WORK.brief.name
 
 test('undo goes back and redo forward, step by step', () => {
-  const history = new WorkHistory(FIRST_WORK)
+  const history = new WorkHistory(EXAMPLE_WORK)
   history.change(named('a'))
   history.change(named('b'))
   const seen: string[] = []
@@ -23,11 +23,11 @@ test('undo goes back and redo forward, step by step', () => {
 })
 
 test('there is nothing to undo at first and nothing to redo at last', () => {
-  const history = new WorkHistory(FIRST_WORK)
+  const history = new WorkHistory(EXAMPLE_WORK)
   expect([history.canUndo, history.canRedo]).toEqual([false, false])
   history.undo()
   history.redo()
-  expect(history.now).toBe(FIRST_WORK)
+  expect(history.now).toBe(EXAMPLE_WORK)
   history.change(named('a'))
   expect([history.canUndo, history.canRedo]).toEqual([true, false])
   history.undo()
@@ -35,7 +35,7 @@ test('there is nothing to undo at first and nothing to redo at last', () => {
 })
 
 test('a change after undo drops what was undone', () => {
-  const history = new WorkHistory(FIRST_WORK)
+  const history = new WorkHistory(EXAMPLE_WORK)
   history.change(named('a'))
   history.undo()
   history.change(named('b'))
@@ -44,7 +44,7 @@ test('a change after undo drops what was undone', () => {
 })
 
 test('close changes of one thing are one step, later ones another', () => {
-  const history = new WorkHistory(FIRST_WORK)
+  const history = new WorkHistory(EXAMPLE_WORK)
   history.change(named('a'), 'name')
   vi.advanceTimersByTime(500)
   history.change(named('ab'), 'name')
@@ -57,7 +57,7 @@ test('close changes of one thing are one step, later ones another', () => {
 })
 
 test('close changes of two things, or of none named, are steps of their own', () => {
-  const history = new WorkHistory(FIRST_WORK)
+  const history = new WorkHistory(EXAMPLE_WORK)
   history.change(named('a'), 'name')
   history.change(named('b'), 'other')
   history.change(named('c'))
@@ -70,7 +70,7 @@ test('close changes of two things, or of none named, are steps of their own', ()
 })
 
 test('a change that changes nothing is no step', () => {
-  const history = new WorkHistory(FIRST_WORK)
+  const history = new WorkHistory(EXAMPLE_WORK)
   history.change((work) => work)
   expect(history.canUndo).toBe(false)
 })

@@ -1,5 +1,5 @@
 import { afterEach, beforeEach, expect, test, vi } from 'vitest'
-import { FIRST_WORK } from '../../src/state/first-work'
+import { EXAMPLE_WORK } from '../../src/state/first-work'
 import { openDatabase } from '../../src/storage/database'
 import { Tab, freshBrowser } from './tabs'
 
@@ -32,7 +32,7 @@ const broken = { format: 'barwright-work/1', id: 'x', at: 1, work: { brief: 'bro
 test('a first visit opens on the example and writes nothing', async () => {
   const tab = await Tab.open()
   await tab.keeper.write()
-  expect(tab.history.now).toEqual(FIRST_WORK)
+  expect(tab.history.now).toEqual(EXAMPLE_WORK)
   expect(tab.keeper.keeping).toEqual({ status: 'nothing yet' })
   expect(await kept()).toBeUndefined()
 })
@@ -119,7 +119,7 @@ test('a later note of a tab that had not seen the kept work replaces it and puts
 test('a note that can not be read goes aside as it stands', async () => {
   localStorage.setItem(KEY, '{"half')
   const tab = await Tab.open()
-  expect([tab.name, await tab.aside()]).toEqual([FIRST_WORK.brief.name, ['{"half']])
+  expect([tab.name, await tab.aside()]).toEqual([EXAMPLE_WORK.brief.name, ['{"half']])
   expect(tab.keeper.asideCount).toBe(1)
   expect(localStorage.getItem(KEY)).toBeNull()
 })
@@ -207,7 +207,7 @@ test('a tab that slept looks for what was written and takes it', async () => {
   const [one, other] = [await Tab.open(), await Tab.open()]
   one.die()
   await other.write('summer')
-  expect(one.name).toBe(FIRST_WORK.brief.name)
+  expect(one.name).toBe(EXAMPLE_WORK.brief.name)
   await one.keeper.look()
   expect(one.name).toBe('summer')
 })
@@ -215,7 +215,7 @@ test('a tab that slept looks for what was written and takes it', async () => {
 test('kept work that can not be read goes aside once, and the example opens', async () => {
   await plant(broken)
   const tab = await Tab.open()
-  expect(tab.history.now).toEqual(FIRST_WORK)
+  expect(tab.history.now).toEqual(EXAMPLE_WORK)
   expect(tab.keeper.notice?.kind).toBe('unreadable')
   expect(await tab.keeper.asideText()).toContain('broken')
   tab.die()
@@ -258,7 +258,7 @@ test('a database that never answers does not keep the page from opening', async 
   silent.addEventListener = () => undefined
   vi.spyOn(indexedDB, 'open').mockReturnValue(silent)
   const tab = await Tab.open()
-  expect(tab.history.now).toEqual(FIRST_WORK)
+  expect(tab.history.now).toEqual(EXAMPLE_WORK)
   expect(tab.keeper.keeping).toMatchObject({
     status: 'failed',
     reason: expect.stringContaining('has not answered yet') as string,
@@ -275,7 +275,7 @@ test('work that comes late takes its place when it comes, and nothing is written
   tab.store.hold = () => held
   const keep = vi.spyOn(tab.store, 'keep')
   await tab.start()
-  expect(tab.name).toBe(FIRST_WORK.brief.name)
+  expect(tab.name).toBe(EXAMPLE_WORK.brief.name)
   const writing = tab.keeper.write()
   goOn()
   await writing

@@ -7,7 +7,7 @@ import { planBatch } from '../../src/domain/batch/result/plan'
 import { mixedHighs } from '../../src/domain/cost/mixed'
 import { runCost } from '../../src/domain/cost/run-cost'
 import { BatchDesk } from '../../src/state/batch.svelte'
-import { FIRST_WORK, startedAfresh } from '../../src/state/first-work'
+import { EXAMPLE_WORK, startedAfresh } from '../../src/state/first-work'
 import { WorkHistory } from '../../src/state/history.svelte'
 import {
   emptyLedger,
@@ -27,7 +27,7 @@ const TODAY = '2026-11-25'
 const BLEND = { olive: 60, coconut: 40 }
 
 function setUp(blend: Readonly<Record<string, number>> | undefined = BLEND) {
-  const work = new WorkHistory(FIRST_WORK)
+  const work = new WorkHistory(EXAMPLE_WORK)
   const batch = new BatchDesk(work, () => blend)
   return { work, desk: new LedgerDesk(work, () => batch.order, TODAY) }
 }
@@ -114,9 +114,11 @@ describe('the brief reckons with the book', () => {
     // 2 kg of coconut: two of 1 kg.
     expect(price('coconut')).toBe(4.2)
     // Nothing in the book: as it was.
-    expect(price('shea')).toBe(FIRST_WORK.brief.shelf.find(({ oil }) => oil === 'shea')?.pricePerKg)
+    expect(price('shea')).toBe(
+      EXAMPLE_WORK.brief.shelf.find(({ oil }) => oil === 'shea')?.pricePerKg,
+    )
     work.undo()
-    expect(work.now.brief).toBe(FIRST_WORK.brief)
+    expect(work.now.brief).toBe(EXAMPLE_WORK.brief)
   })
 
   test('and packs typed on the shelf give way', () => {

@@ -1,6 +1,6 @@
 import { afterEach, beforeEach, expect, test } from 'vitest'
 import { Explorer } from '../../src/state/explorer.svelte'
-import { FIRST_WORK } from '../../src/state/first-work'
+import { EXAMPLE_WORK } from '../../src/state/first-work'
 import { WorkHistory } from '../../src/state/history.svelte'
 import { FakeSolver } from './fake-solver'
 import { until } from '../setup/until'
@@ -9,7 +9,7 @@ let solver: FakeSolver
 let explorer: Explorer
 beforeEach(() => {
   solver = new FakeSolver()
-  explorer = new Explorer(new WorkHistory(FIRST_WORK), solver.client)
+  explorer = new Explorer(new WorkHistory(EXAMPLE_WORK), solver.client)
 })
 afterEach(() => solver.close())
 

@@ -1,7 +1,7 @@
 import { afterEach, beforeEach, expect, test } from 'vitest'
 import { withWish } from '../../src/state/draft'
 import { Explorer } from '../../src/state/explorer.svelte'
-import { FIRST_WORK } from '../../src/state/first-work'
+import { EXAMPLE_WORK } from '../../src/state/first-work'
 import { WorkHistory } from '../../src/state/history.svelte'
 import { MapView } from '../../src/state/map-view.svelte'
 import { FakeSolver } from './fake-solver'
@@ -12,7 +12,7 @@ let explorer: Explorer
 let view: MapView
 beforeEach(() => {
   solver = new FakeSolver()
-  explorer = new Explorer(new WorkHistory(FIRST_WORK), solver.client)
+  explorer = new Explorer(new WorkHistory(EXAMPLE_WORK), solver.client)
   view = new MapView(explorer, solver.client)
 })
 afterEach(() => solver.close())

@@ -1,7 +1,7 @@
 import { afterEach, beforeEach, expect, test, vi } from 'vitest'
 import { Bench } from '../../src/state/bench.svelte'
 import { Explorer } from '../../src/state/explorer.svelte'
-import { FIRST_WORK } from '../../src/state/first-work'
+import { EXAMPLE_WORK } from '../../src/state/first-work'
 import { WorkHistory } from '../../src/state/history.svelte'
 import { RepriceDesk } from '../../src/state/reprice.svelte'
 import { costOn } from '../../src/domain/optimise/reprice/price-walk'
@@ -15,7 +15,7 @@ let bench: Bench
 let desk: RepriceDesk
 beforeEach(() => {
   solver = benchSolver()
-  work = new WorkHistory(FIRST_WORK)
+  work = new WorkHistory(EXAMPLE_WORK)
   const explorer = new Explorer(work, solver.client)
   bench = new Bench(work, explorer)
   desk = new RepriceDesk(work, explorer, bench, solver.client)

@@ -1,7 +1,7 @@
 import 'fake-indexeddb/auto'
 import { IDBFactory } from 'fake-indexeddb'
 import { vi } from 'vitest'
-import { FIRST_WORK } from '../../src/state/first-work'
+import { EXAMPLE_WORK } from '../../src/state/first-work'
 import { WorkHistory } from '../../src/state/history.svelte'
 import { WorkKeeper } from '../../src/state/keeper.svelte'
 import { type Loaded, WorkStore } from '../../src/storage/work-store'
@@ -53,7 +53,7 @@ class HeldStore extends WorkStore {
 export class Tab {
   readonly store = new HeldStore()
   readonly keeper = new WorkKeeper(this.store)
-  history = new WorkHistory(FIRST_WORK)
+  history = new WorkHistory(EXAMPLE_WORK)
   readonly #channel = [...Channel.open].at(-1)
 
   static open(): Promise<Tab> {
@@ -61,7 +61,7 @@ export class Tab {
   }
 
   async start(): Promise<Tab> {
-    this.history = new WorkHistory(await this.keeper.start(FIRST_WORK))
+    this.history = new WorkHistory(await this.keeper.start(EXAMPLE_WORK))
     this.keeper.follow(this.history)
     return this
   }

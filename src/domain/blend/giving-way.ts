@@ -15,7 +15,11 @@ export type GivesWay = { readonly oil: string } | 'all'
 
 /** Parts after a change by hand, and which oils gave way for it; or that none was free to. */
 export type Changed =
-  | { readonly status: 'changed'; readonly parts: readonly Part[]; readonly gave: readonly string[] }
+  | {
+      readonly status: 'changed'
+      readonly parts: readonly Part[]
+      readonly gave: readonly string[]
+    }
   | { readonly status: 'nothing free' }
 
 /** Shares closer than this are the same: floating point, percent. */
@@ -26,6 +30,13 @@ export function blendOfParts(parts: readonly Part[]): Blend {
   return Object.fromEntries(
     parts.filter(({ percent }) => percent > 0).map(({ oil, percent }) => [oil, percent]),
   )
+}
+
+/** The parts of a blend, the largest first, none locked. */
+export function partsOf(blend: Blend): Part[] {
+  return Object.entries(blend)
+    .sort(([, a], [, b]) => b - a)
+    .map(([oil, percent]) => ({ oil, percent, locked: false }))
 }
 
 /** The most that one part may have beside the locked ones, percent. */
@@ -64,7 +75,11 @@ export function withShare(
   const free = parts.filter((part) => part.oil !== oil && !part.locked)
   if (free.length === 0) return { status: 'nothing free' }
   const named = givesWay === 'all' ? undefined : (givesWay?.oil ?? usualGiver(parts, oil))
-  const taken = shared(need, free, free.find((part) => part.oil === named))
+  const taken = shared(
+    need,
+    free,
+    free.find((part) => part.oil === named),
+  )
   const changed = parts.map((part) => {
     const percentOf = part.oil === oil ? share : part.percent - (taken.get(part.oil) ?? 0)
     return { ...part, percent: Math.max(0, percentOf) }

@@ -10,10 +10,9 @@ export interface Addition extends Entry {
   readonly aside: string
 }
 
-/** What there is to put on the Bench: the blend in hand, the maker's formula, the reference bars. */
+/** What there is to put on the Bench: the blend in hand, the maker's own bar, the reference bars. */
 export function additionsOf(explorer: Explorer): Addition[] {
-  const { present, picked, draft } = explorer
-  const { formula } = draft
+  const { present, picked, bar } = explorer
   return [
     ...(present
       ? [
@@ -26,14 +25,14 @@ export function additionsOf(explorer: Explorer): Addition[] {
           },
         ]
       : []),
-    ...(formula
+    ...(bar
       ? [
           {
-            label: formula.name,
-            aside: 'your formula',
-            name: formula.name,
-            from: 'Your formula',
-            blend: formula.blend,
+            label: bar.name,
+            aside: 'your bar',
+            name: bar.name,
+            from: 'Your bar',
+            blend: bar.blend,
           },
         ]
       : []),
@@ -48,7 +47,7 @@ export function additionsOf(explorer: Explorer): Addition[] {
 }
 
 /** "Cheapest", from the goal the blend was found by. */
-function nameOfFound({ draft }: Explorer): string {
-  const label = optionOf(draft.goal)?.label ?? 'found blend'
+function nameOfFound({ brief }: Explorer): string {
+  const label = optionOf(brief.goal)?.label ?? 'found blend'
   return upperFirst(label.replace(/ blend\b|^blend (?:with the )?/u, ''))
 }

@@ -2,9 +2,10 @@ import { briefAsFile } from '../../data/brief-file'
 import { library } from '../../data/library'
 import { openBrief } from '../../data/open-brief'
 import type { Problem } from '../../domain/blend/check-blend'
-import { briefOfDraft } from '../../state/draft'
+import { blendOfParts } from '../../domain/blend/giving-way'
+import { wholeBriefOf } from '../../state/draft'
 import { startedAfresh, withExample } from '../../state/first-work'
-import { draftOfBrief } from '../../state/formula'
+import { draftOfBrief } from '../../state/draft-of-brief'
 import type { WorkHistory } from '../../state/history.svelte'
 import { downloadText, fileStem } from '../download'
 
@@ -25,8 +26,9 @@ export class BriefDesk {
 
   /** Hands the brief as it is asked now to the downloads: without banned oils, locks as limits. */
   download(): void {
-    const { brief, batch } = this.#work.now
-    const file = briefAsFile(briefOfDraft(brief, batch.oilGrams))
+    const { brief, batch, bar } = this.#work.now
+    const blend = bar && blendOfParts(bar.parts)
+    const file = briefAsFile(wholeBriefOf(brief, batch.oilGrams, blend))
     const text = `${JSON.stringify(file, undefined, 2)}\n`
     downloadText(`${fileStem(brief.name)}.brief.json`, text, 'application/json')
   }

@@ -1,5 +1,5 @@
 import { describe, expect, test } from 'vitest'
-import { FIRST_WORK } from '../../../src/state/first-work'
+import { EXAMPLE_WORK } from '../../../src/state/first-work'
 import { GROUPS, groupMending } from '../../../src/ui/batch/groups/groups'
 import {
   FIRST_SHAPES,
@@ -46,7 +46,7 @@ describe('moulds', () => {
 })
 
 describe('what was asked, under the title of a printed sheet', () => {
-  const { batch } = FIRST_WORK
+  const { batch } = EXAMPLE_WORK
 
   test('is short for a plain batch', () => {
     expect(plain(orderInWords(batch))).toBe(
@@ -73,7 +73,7 @@ describe('what was asked, under the title of a printed sheet', () => {
 
 describe('groups', () => {
   test('say nothing of a plain batch', () => {
-    expect(GROUPS.map(({ said }) => said(FIRST_WORK.batch)).join('')).toBe('')
+    expect(GROUPS.map(({ said }) => said(EXAMPLE_WORK.batch)).join('')).toBe('')
   })
 
   test.for([

@@ -7,6 +7,10 @@ import type { Brief, Limits, ShelfOil } from '../brief/brief'
 import { brokenRules } from '../space/broken-rules'
 import { INSIDE_PART } from './hold'
 
+/** How far any oil may move when a bar is bettered from where it is, percentage points; the last is any. */
+export const MOVES = [5, 10, 20, WHOLE_PERCENT] as const
+export type Move = (typeof MOVES)[number]
+
 /** A bar to better from where it is, and how far one may go. */
 export interface FromHere {
   /** Percent of oil weight. */

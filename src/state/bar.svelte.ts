@@ -1,0 +1,224 @@
+import { flagRules } from '../data/flags'
+import { library } from '../data/library'
+import { type Blend, normalised } from '../domain/blend/blend'
+import { type Flag, flagsOf } from '../domain/blend/flags'
+import {
+  blendOfParts,
+  type Changed,
+  type GivesWay,
+  type Part,
+  partsOf,
+  usualGiver,
+  withJointMoved,
+  withShare,
+  withWeights,
+} from '../domain/blend/giving-way'
+import type { MeasureValues } from '../domain/blend/compare'
+import { blendValues } from '../domain/blend/values'
+import { type Move, MOVES } from '../domain/optimise/studies/from-here'
+import { fractionFromPercent } from '../domain/units'
+import {
+  type Bar,
+  barOf,
+  isDraft,
+  keptOf,
+  type Version,
+  withBar,
+  withKept,
+  withOilAdded,
+  withOilOut,
+  withTaken,
+  withVersionBack,
+} from './bar'
+import { priceOf, withRow } from './draft'
+import type { Explorer } from './explorer.svelte'
+import type { WorkHistory } from './history.svelte'
+import type { BatchChoices, Work } from './work'
+
+/** What the last change by hand did: which oils gave way for which. */
+export interface GaveWay {
+  readonly oil: string
+  readonly byPoints: number
+  /** Empty where none was free to. */
+  readonly gave: readonly string[]
+}
+
+/** The bar in hand: the maker's own, or while there is none the one that the brief found. */
+export class BarDesk {
+  readonly #work: WorkHistory
+  readonly #explorer: Explorer
+  #lastGave: (GaveWay & { readonly work: Work }) | undefined = $state.raw()
+
+  constructor(work: WorkHistory, explorer: Explorer) {
+    this.#work = work
+    this.#explorer = explorer
+  }
+
+  /** The maker's own bar; undefined while none was begun. */
+  readonly own: Bar | undefined = $derived.by(() => this.#work.now.bar)
+  readonly name: string = $derived.by(() => this.#work.now.brief.name)
+  readonly #found: Blend | undefined = $derived.by(() => this.#explorer.present?.blend)
+  readonly parts: readonly Part[] = $derived(
+    this.own?.parts ?? (this.#found ? partsOf(this.#found) : []),
+  )
+  readonly blend: Blend | undefined = $derived.by(() => {
+    const blend = this.own ? blendOfParts(this.own.parts) : this.#found
+    return blend && Object.keys(blend).length > 0 ? normalised(blend) : undefined
+  })
+  readonly kept: Version | undefined = $derived(keptOf(this.own))
+  /** Whether it is as no version has it. */
+  readonly isDraft: boolean = $derived(this.own !== undefined && isDraft(this.own))
+  readonly move: Move = $derived(this.own?.move ?? MOVES[1])
+
+  readonly choices: BatchChoices = $derived.by(() => this.#work.now.batch)
+  readonly grams: number = $derived(this.choices.oilGrams)
+  readonly prices: Readonly<Record<string, number>> = $derived.by(() =>
+    Object.fromEntries(
+      this.#work.now.brief.shelf.flatMap((row) => {
+        const price = priceOf(row)
+        return price === undefined ? [] : [[row.oil, price]]
+      }),
+    ),
+  )
+  readonly unpriced: readonly string[] = $derived(
+    Object.keys(this.blend ?? {}).filter((oil) => !(oil in this.prices)),
+  )
+  /** Every measure by id; cost only where all oils of the bar have a price. */
+  readonly values: MeasureValues = $derived(this.valuesOf(this.blend))
+  readonly flags: readonly Flag[] = $derived(
+    this.blend ? flagsOf(this.blend, this.values, flagRules, library) : [],
+  )
+
+  /** What the last change by hand did, while nothing else has happened since. */
+  readonly gave: GaveWay | undefined = $derived.by(() =>
+    this.#lastGave?.work === this.#work.now ? this.#lastGave : undefined,
+  )
+
+  /** The values of a blend at the prices of the shelf. */
+  valuesOf(blend: Blend | undefined): MeasureValues {
+    return blend ? blendValues(library, this.prices, blend) : {}
+  }
+
+  /** The oil that gives way to another as things stand. */
+  giverFor(oil: string): string | undefined {
+    const { givesWay } = this.own ?? {}
+    if (givesWay !== undefined && givesWay !== 'all' && this.#isFree(givesWay.oil, oil))
+      return givesWay.oil
+    return usualGiver(this.parts, oil)
+  }
+
+  #isFree(oil: string, changed: string): boolean {
+    return oil !== changed && this.parts.some((part) => part.oil === oil && !part.locked)
+  }
+
+  setShare(oil: string, percent: number): void {
+    const { givesWay } = this.own ?? {}
+    const giver = this.giverFor(oil)
+    const by = givesWay === 'all' ? 'all' : giver === undefined ? undefined : { oil: giver }
+    this.#take(oil, withShare(this.parts, oil, percent, by), `bar share ${oil}`)
+  }
+
+  moveJoint(left: string, right: string, points: number): void {
+    this.#take(left, withJointMoved(this.parts, left, right, points), `bar joint ${left} ${right}`)
+  }
+
+  #take(oil: string, changed: Changed, thing: string): void {
+    const before = shareOf(this.parts, oil)
+    if (changed.status === 'nothing free') {
+      this.#lastGave = { oil, byPoints: 0, gave: [], work: this.#work.now }
+      return
+    }
+    this.#edit((bar) => ({ ...bar, parts: changed.parts }), thing)
+    const byPoints = shareOf(changed.parts, oil) - before
+    this.#lastGave = { oil, byPoints, gave: changed.gave, work: this.#work.now }
+  }
+
+  /** Gives one oil another weight, g: the batch grows or shrinks by as much, and no other oil moves. */
+  setGrams(oil: string, grams: number): void {
+    const all = this.grams
+    const changed = withWeights(this.parts, (part) =>
+      part.oil === oil ? grams : fractionFromPercent(part.percent) * all,
+    )
+    if (!changed) return
+    const { parts, grams: oilGrams } = changed
+    this.#edit((bar) => ({ ...bar, parts }), `bar grams ${oil}`, { oilGrams, ...NO_SIZE })
+  }
+
+  /** The weight of all oils, g; shares stay. */
+  setBatchGrams(oilGrams: number): void {
+    this.#work.change(
+      (work) => ({ ...work, batch: { ...work.batch, oilGrams, ...NO_SIZE } }),
+      'bar size',
+    )
+  }
+
+  setLocked(oil: string, locked: boolean): void {
+    this.#edit((bar) => ({
+      ...bar,
+      parts: bar.parts.map((part) => (part.oil === oil ? { ...part, locked } : part)),
+    }))
+  }
+
+  setGivesWay(givesWay: GivesWay | undefined): void {
+    this.#edit((bar) => ({ ...bar, givesWay }))
+  }
+
+  setMove(move: Move): void {
+    this.#edit((bar) => ({ ...bar, move }))
+  }
+
+  setPrice(oil: string, pricePerKg: number | undefined): void {
+    this.#work.change(
+      (work) => ({ ...work, brief: withRow(work.brief, oil, { pricePerKg }) }),
+      `${oil} pricePerKg`,
+    )
+  }
+
+  add(oil: string): void {
+    this.#work.change((work) => withBar(work, withOilAdded(work.bar ?? this.#begun(), oil)))
+  }
+
+  /** Takes an oil out of the bar; it stays on the shelf. */
+  takeOut(oil: string): void {
+    this.#work.change((work) => {
+      const bar = work.bar ?? this.#begun()
+      return bar ? { ...work, bar: withOilOut(bar, oil) } : work
+    })
+  }
+
+  /** Takes a blend as the next draft of the bar in hand. */
+  take(blend: Blend): void {
+    this.#work.change((work) => withTaken(work, blend))
+  }
+
+  /** Keeps the draft as the next version. */
+  keep(): void {
+    this.#edit(withKept)
+  }
+
+  /** Lets the draft go and takes the newest version in hand. */
+  backToKept(): void {
+    this.#edit(withVersionBack)
+  }
+
+  #edit(change: (bar: Bar) => Bar, thing?: string, batch?: Partial<BatchChoices>): void {
+    this.#work.change((work) => {
+      const bar = work.bar ?? this.#begun()
+      if (!bar) return work
+      const next = withBar(work, change(bar))
+      return batch ? { ...next, batch: { ...next.batch, ...batch } } : next
+    }, thing)
+  }
+
+  /** The bar that begins with the first change of a blend found. */
+  #begun(): Bar | undefined {
+    return this.#found && barOf(this.#found)
+  }
+}
+
+/** A weight of oils said by hand: neither a mould nor bars say it any more. */
+const NO_SIZE = { mould: undefined, bars: undefined } as const
+
+function shareOf(parts: readonly Part[], oil: string): number {
+  return parts.find((part) => part.oil === oil)?.percent ?? 0
+}
