@@ -1,11 +1,13 @@
 import '@fontsource-variable/atkinson-hyperlegible-mono/wght.css'
 import '@fontsource-variable/atkinson-hyperlegible-next/wght.css'
 import { mount } from 'svelte'
+import { BarDesk } from './state/bar.svelte'
 import { Bench } from './state/bench.svelte'
 import { BenchStudies } from './state/bench-study.svelte'
 import { Confirmer } from './state/confirmer.svelte'
 import { Explorer } from './state/explorer.svelte'
 import { FIRST_WORK } from './state/first-work'
+import { Improving } from './state/improve.svelte'
 import { MapView } from './state/map-view.svelte'
 import { WorkHistory } from './state/history.svelte'
 import { WorkKeeper } from './state/keeper.svelte'
@@ -32,9 +34,12 @@ const bench = new Bench(work, explorer)
 const studies = new BenchStudies(bench, explorer, new SolverClient(startPageThread), nameResult)
 const confirmer = new Confirmer(explorer, new SolverClient(startPageThread, 'javascript-lp-solver'))
 
+const bar = new BarDesk(work, explorer)
+const improving = new Improving(bar, explorer, client)
+
 const target = document.querySelector('#app')
 if (!target) throw new Error('The page has no place for the app')
 mount(App, {
   target,
-  props: { work, keeper, explorer, view, reasons, bench, studies, confirmer },
+  props: { work, keeper, explorer, view, reasons, bench, studies, confirmer, bar, improving },
 })

@@ -1,9 +1,10 @@
+import { batchFacts } from '../data/batch-facts'
 import { flagRules } from '../data/flags'
 import { library } from '../data/library'
+import { type BatchPlan, planBatch } from '../domain/batch/result/plan'
 import { type Blend, normalised } from '../domain/blend/blend'
 import { type Flag, flagsOf } from '../domain/blend/flags'
 import {
-  blendOfParts,
   type Changed,
   type GivesWay,
   type Part,
@@ -22,6 +23,7 @@ import {
   barOf,
   isDraft,
   keptOf,
+  sizedByOils,
   type Version,
   withBar,
   withKept,
@@ -30,6 +32,7 @@ import {
   withTaken,
   withVersionBack,
 } from './bar'
+import { orderFor } from './batch-choices'
 import { priceOf, withRow } from './draft'
 import type { Explorer } from './explorer.svelte'
 import type { WorkHistory } from './history.svelte'
@@ -57,14 +60,10 @@ export class BarDesk {
   /** The maker's own bar; undefined while none was begun. */
   readonly own: Bar | undefined = $derived.by(() => this.#work.now.bar)
   readonly name: string = $derived.by(() => this.#work.now.brief.name)
-  readonly #found: Blend | undefined = $derived.by(() => this.#explorer.present?.blend)
+  readonly blend: Blend | undefined = $derived.by(() => this.#explorer.inHand)
   readonly parts: readonly Part[] = $derived(
-    this.own?.parts ?? (this.#found ? partsOf(this.#found) : []),
+    this.own?.parts ?? (this.blend ? partsOf(this.blend) : []),
   )
-  readonly blend: Blend | undefined = $derived.by(() => {
-    const blend = this.own ? blendOfParts(this.own.parts) : this.#found
-    return blend && Object.keys(blend).length > 0 ? normalised(blend) : undefined
-  })
   readonly kept: Version | undefined = $derived(keptOf(this.own))
   /** Whether it is as no version has it. */
   readonly isDraft: boolean = $derived(this.own !== undefined && isDraft(this.own))
@@ -93,6 +92,11 @@ export class BarDesk {
   readonly gave: GaveWay | undefined = $derived.by(() =>
     this.#lastGave?.work === this.#work.now ? this.#lastGave : undefined,
   )
+
+  /** The batch that the choices make of a blend. */
+  planOf(blend: Blend): BatchPlan {
+    return planBatch(orderFor(normalised(blend), this.choices), library, batchFacts)
+  }
 
   /** The values of a blend at the prices of the shelf. */
   valuesOf(blend: Blend | undefined): MeasureValues {
@@ -141,13 +145,13 @@ export class BarDesk {
     )
     if (!changed) return
     const { parts, grams: oilGrams } = changed
-    this.#edit((bar) => ({ ...bar, parts }), `bar grams ${oil}`, { oilGrams, ...NO_SIZE })
+    this.#edit((bar) => ({ ...bar, parts }), `bar grams ${oil}`, sizedByOils(oilGrams))
   }
 
   /** The weight of all oils, g; shares stay. */
   setBatchGrams(oilGrams: number): void {
     this.#work.change(
-      (work) => ({ ...work, batch: { ...work.batch, oilGrams, ...NO_SIZE } }),
+      (work) => ({ ...work, batch: { ...work.batch, ...sizedByOils(oilGrams) } }),
       'bar size',
     )
   }
@@ -212,12 +216,9 @@ export class BarDesk {
 
   /** The bar that begins with the first change of a blend found. */
   #begun(): Bar | undefined {
-    return this.#found && barOf(this.#found)
+    return this.blend && barOf(this.blend)
   }
 }
-
-/** A weight of oils said by hand: neither a mould nor bars say it any more. */
-const NO_SIZE = { mould: undefined, bars: undefined } as const
 
 function shareOf(parts: readonly Part[], oil: string): number {
   return parts.find((part) => part.oil === oil)?.percent ?? 0

@@ -8,7 +8,7 @@ import {
 } from '../domain/blend/giving-way'
 import type { Move } from '../domain/optimise/studies/from-here'
 import { WHOLE_PERCENT } from '../domain/units'
-import { withOil } from './draft'
+import { type ShelfRow, withOil } from './draft'
 import { isSameBlend } from './bench-sheet'
 import type { Work } from './work'
 
@@ -34,6 +34,14 @@ export interface Bar {
 /** A bar of a blend, its largest oil first. */
 export function barOf(blend: Blend): Bar {
   return { parts: partsOf(blend), versions: [] }
+}
+
+/** Whether nothing was begun: no bar, and no more than oils picked, without prices, limits or wishes. */
+export function isBeginning({ bar, brief }: Work): boolean {
+  const { shelf, wishes, groups } = brief
+  const isBare = (row: ShelfRow) =>
+    !row.banned && Object.keys(row).every((key) => key === 'oil' || key === 'banned')
+  return !bar && shelf.every(isBare) && Object.keys(wishes).length === 0 && groups.length === 0
 }
 
 /** The newest version kept of a bar. */
@@ -67,6 +75,22 @@ export function withTaken(work: Work, blend: Blend): Work {
     })
   const come = partsOf(blend).filter(({ oil }) => !kept.some((part) => part.oil === oil))
   return withBar(work, { ...bar, parts: [...kept, ...come] })
+}
+
+/**
+ * The work with a blend taken from a paper: the next draft of the bar in hand, or version 1 where there is none.
+ * `grams` is the weight of its oils, where it was said.
+ */
+export function withTakenFrom(work: Work, blend: Blend, grams: number | undefined): Work {
+  const taken = withTaken(work, blend)
+  const batch = grams === undefined ? work.batch : { ...work.batch, ...sizedByOils(grams) }
+  const bar = work.bar ? taken.bar : taken.bar && withKept(taken.bar)
+  return { ...taken, batch, ...(bar && { bar }) }
+}
+
+/** A batch whose weight of oils is said by hand, g: neither a mould nor bars say it any more. */
+export function sizedByOils(oilGrams: number) {
+  return { oilGrams, mould: undefined, bars: undefined } as const
 }
 
 /** A bar with an oil more, of which there is none yet; alone it is all of the bar. */

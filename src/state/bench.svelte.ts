@@ -4,6 +4,7 @@ import { type Blend, normalised, type Prices, totalChange } from '../domain/blen
 import { blendValues } from '../domain/blend/values'
 import { goalMeasure } from '../domain/optimise/brief/brief'
 import type { Found } from '../domain/optimise/brief/answer'
+import { withTaken } from './bar'
 import { type Column, columnOf, type Facts, factsOf } from './bench-facts'
 import {
   candidateOf,
@@ -82,8 +83,9 @@ export class Bench {
   )
   /** The candidate handed to Batch, while it is the blend in hand. */
   readonly inHand: Candidate | undefined = $derived.by(() => {
-    const blend = this.#explorer.picked?.blend
-    return this.sheet.candidates.find((one) => one.blend === blend)
+    const { picked, bar } = this.#explorer
+    const blend = bar?.blend ?? picked?.blend
+    return this.sheet.candidates.find((one) => blend && isSameBlend(one.blend, blend))
   })
   /** The candidate taken off last, while taking it off is what undo would take back. */
   readonly removed: Candidate | undefined = $derived.by(() =>
@@ -190,10 +192,12 @@ export class Bench {
     this.#edit((sheet) => ({ ...sheet, barGrams }), 'weight of a bar')
   }
 
-  /** Makes a candidate the blend in hand, for Batch. */
+  /** Makes a candidate the bar in hand, for Batch: a draft of the maker's own, where there is one. */
   take(id: string): void {
     const candidate = this.sheet.candidates.find((one) => one.id === id)
-    if (candidate) this.#explorer.pick(this.#foundOf(candidate.blend))
+    if (!candidate) return
+    if (this.#explorer.bar) this.#work.change((work) => withTaken(work, candidate.blend))
+    else this.#explorer.pick(this.#foundOf(candidate.blend))
   }
 
   #foundOf(blend: Blend): Found {
@@ -208,7 +212,7 @@ export class Bench {
   }
 
   #isPresent({ blend }: Candidate): boolean {
-    const present = this.#explorer.present?.blend
+    const present = this.#explorer.inHand
     return present !== undefined && isSameBlend(present, blend)
   }
 

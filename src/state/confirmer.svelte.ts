@@ -47,7 +47,9 @@ export class Confirmer {
 
   /** Undefined where there is no blend, or none that a second solver could be asked about. */
   readonly standing: Standing | undefined = $derived.by(() => {
-    const { picked, found, brief } = this.#explorer
+    const { picked, found, brief, inHand, present } = this.#explorer
+    // A bar of one's own claims to be the best of nothing.
+    if (inHand !== present?.blend) return undefined
     if (picked)
       return { kind: 'chosen', keeps: breaches(brief, picked.blend, library).length === 0 }
     if (!found) return undefined

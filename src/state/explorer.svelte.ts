@@ -5,7 +5,7 @@ import { mayTakeLong } from '../domain/optimise/brief/brief-rules'
 import type { Answer, Found } from '../domain/optimise/brief/answer'
 import type { Study } from '../domain/optimise/solve/study'
 import { proxy, type SolverClient } from '../worker/client'
-import type { Blend } from '../domain/blend/blend'
+import { type Blend, normalised } from '../domain/blend/blend'
 import { blendOfParts } from '../domain/blend/giving-way'
 import { asksNearBar, briefOfDraft, type Draft, waitingFor } from './draft'
 import type { WorkHistory } from './history.svelte'
@@ -51,7 +51,7 @@ export class Explorer {
   /** The maker's own bar, marked F beside what is found. */
   readonly bar: { readonly name: string; readonly blend: Blend } | undefined = $derived.by(() => {
     const { bar, brief } = this.#work.now
-    return bar && { name: brief.name, blend: blendOfParts(bar.parts) }
+    return bar && { name: brief.name, blend: normalised(blendOfParts(bar.parts)) }
   })
   /** The maker's own bar while the goal asks to be near it; else none, so that its changes ask nothing anew. */
   readonly #nearBar = $derived(asksNearBar(this.draft) ? this.bar?.blend : undefined)
@@ -69,6 +69,8 @@ export class Explorer {
   )
   /** The blend in hand: picked, else found. */
   readonly present: Found | undefined = $derived(this.picked ?? this.found)
+  /** The bar in hand, which is weighed, costed and labelled: the maker's own, else the blend found or picked. */
+  readonly inHand: Blend | undefined = $derived(this.bar?.blend ?? this.present?.blend)
   /** By what the oils of the shelf are ordered. */
   readonly shelfOrder: ShelfOrder = $derived.by(() => this.#work.now.shelfOrder ?? 'share')
   /** A formula being pasted. */

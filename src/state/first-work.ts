@@ -4,13 +4,17 @@ import type { Work } from './work'
 
 const { name, currency, shelf, wishes, goal, axes, batch } = demo
 
+/** How much a first batch is made of, and how much of its fat stays as it is: common practice. */
+const FIRST_GRAMS = 1000
+const FIRST_SUPERFAT_PERCENT = 5
+
 /** A shelf without oils, and nothing asked. */
 const EMPTY = { shelf: [], groups: [], wishes: {}, goal: { minimise: COST } } as const
 
 /** What a first visit opens on: nothing yet. */
 export const FIRST_WORK: Work = {
   brief: { name: 'New bar', currency, axes, ...EMPTY },
-  batch,
+  batch: { ...batch, oilGrams: FIRST_GRAMS, superfatPercent: FIRST_SUPERFAT_PERCENT },
   bench: { candidates: [], reference: undefined },
 }
 
@@ -18,6 +22,7 @@ export const FIRST_WORK: Work = {
 export const EXAMPLE_WORK: Work = {
   ...FIRST_WORK,
   brief: { name, currency, shelf, groups: [], wishes, goal, axes },
+  batch,
 }
 
 /**
@@ -33,7 +38,7 @@ export function startedAfresh({ brief, batch, ledger }: Work): Work {
   }
 }
 
-/** The work with the example brief in place of its own, and the bar that it finds in hand. */
+/** The work with the example's brief and batch in place of its own, and the bar that it finds in hand. */
 export function withExample({ bar: _bar, pasting: _pasting, ...work }: Work): Work {
-  return { ...work, brief: EXAMPLE_WORK.brief }
+  return { ...work, brief: EXAMPLE_WORK.brief, batch: EXAMPLE_WORK.batch }
 }

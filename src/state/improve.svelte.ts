@@ -193,8 +193,15 @@ function wayOn(way: Way, question: StudyQuestion, answer: StudyAnswer): WayOn {
   if (answer.status === 'none') return { ...none, reason: answer.reason }
   const [result] = answer.results
   if (!result) return none
+  const gainTies = gainOf(way, result.measures, answer.base)
+  if (isTooLittle(way, gainTies)) return { ...none, reason: { kind: 'no better', best: result } }
   const flags = flagsOf(result.blend, result.measures, flagRules, library)
-  return { ...none, result, flags, gainTies: gainOf(way, result.measures, answer.base) }
+  return { ...none, result, flags, gainTies }
+}
+
+/** A gain under a tie can't be told, but money can be counted. */
+function isTooLittle({ measure }: Way, gainTies: number): boolean {
+  return measure !== undefined && measure !== COST && gainTies < 1
 }
 
 function gainOf({ measure: id }: Way, after: MeasureValues, before: MeasureValues): number {

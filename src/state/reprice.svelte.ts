@@ -138,12 +138,12 @@ export class RepriceDesk {
   /** The formula held; undefined stands for the cheapest today. */
   readonly held: Blend | undefined = $derived.by(() => {
     if (this.holding === 'best') return undefined
-    if (this.holding === 'hand') return this.explorer.present?.blend
+    if (this.holding === 'hand') return this.explorer.inHand
     return this.bench.sheet.candidates.find(({ id }) => `candidate ${id}` === this.holding)?.blend
   })
   /** Oils whose price may move, or that may go: of the formula held first, by share. */
   readonly oils: readonly string[] = $derived.by(() => {
-    const shares = this.held ?? this.explorer.present?.blend ?? {}
+    const shares = this.held ?? this.explorer.inHand ?? {}
     const shelf = Object.keys(this.brief.oils)
     return shelf.toSorted((a, b) => (shares[b] ?? 0) - (shares[a] ?? 0))
   })
@@ -260,7 +260,7 @@ export class RepriceDesk {
   #standing(holding: Holding): Holding {
     const { candidates } = this.bench.sheet
     if (candidates.some(({ id }) => `candidate ${id}` === holding)) return holding
-    return holding === 'best' || !this.explorer.present ? 'best' : 'hand'
+    return holding === 'best' || !this.explorer.inHand ? 'best' : 'hand'
   }
 }
 

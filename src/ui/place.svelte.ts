@@ -1,6 +1,7 @@
 /** The places of the page, by the part of the address after #. */
 export const PLACES = [
-  { id: 'brief', name: 'Brief and Map' },
+  { id: 'bar', name: 'Bar' },
+  { id: 'map', name: 'Map' },
   { id: 'bench', name: 'Bench' },
   { id: 'batch', name: 'Batch' },
   { id: 'ledger', name: 'Ledger' },
@@ -10,16 +11,21 @@ export type PlaceId = (typeof PLACES)[number]['id']
 
 /** Where the page is; the address keeps it, so that back and reload work. */
 export class Place {
-  id: PlaceId = $state(placeIn(location.hash))
+  #hash = $state(location.hash)
+  readonly id: PlaceId = $derived(placeIn(this.#hash))
+  /** What stands after the slash, '' where nothing does. */
+  readonly part: string = $derived(this.#hash.split('/')[1] ?? '')
 
   /** Follows the address. */
   follow = () => {
-    this.id = placeIn(location.hash)
+    this.#hash = location.hash
   }
 }
 
 /** A place may have parts of its own after a slash. */
 function placeIn(hash: string): PlaceId {
   const [first] = hash.replace('#', '').split('/')
-  return PLACES.find(({ id }) => id === first)?.id ?? 'brief'
+  // Map's name of old.
+  if (first === 'brief') return 'map'
+  return PLACES.find(({ id }) => id === first)?.id ?? 'bar'
 }
