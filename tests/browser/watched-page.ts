@@ -19,6 +19,8 @@ export interface Look {
   readonly pixelRatio?: number
   /** A fresh context for this test alone, for what would outlast it in a page used again. */
   readonly own?: boolean
+  /** What the page begins with: the example worked through where left out, or nothing, as on a first visit. */
+  readonly begin?: 'example' | 'nothing'
 }
 
 export interface WatchedPage {

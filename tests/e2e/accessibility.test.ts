@@ -110,7 +110,7 @@ interface State {
 
 /** Everything a person may come upon, one after another on one page. */
 const STATES: readonly State[] = [
-  { name: 'brief', reach: solved },
+  { name: 'map', reach: solved },
   {
     name: 'menu of goals',
     reach: async (page) => {

@@ -24,7 +24,7 @@ export const map = (page: Page): Locator => page.getByRole('application')
 export const landed = (page: Page): Promise<void> => map(page).locator('.edge').waitFor()
 
 /** Opens a place by its address, as the links do. */
-export async function goTo(page: Page, place: 'brief' | 'batch'): Promise<void> {
+export async function goTo(page: Page, place: 'bar' | 'map' | 'batch'): Promise<void> {
   await page.evaluate((hash) => (location.hash = hash), place)
 }
 

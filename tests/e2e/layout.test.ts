@@ -26,9 +26,9 @@ pageTest(
       ])
     for (const size of WIDTHS) {
       await page.setViewportSize(size)
-      await goTo(page, 'brief')
+      await goTo(page, 'map')
       await solved(page)
-      await check('brief', size.width)
+      await check('map', size.width)
       await field(page, 'Lather, at least').fill('80')
       await page.getByText('No blend', { exact: true }).waitFor()
       await check('clash', size.width)

@@ -183,7 +183,7 @@ pageTest(
     await enter(input, '')
     await refused(input)
     expect(await messageOf(page, input)).toBe('Give a number; 1500 stays in force')
-    await goTo(page, 'brief')
+    await goTo(page, 'map')
     await goTo(page, 'batch')
     await expect.poll(() => input.inputValue(), SOON).toBe('1500')
   },

@@ -83,7 +83,7 @@ pageTest('what is there of an oil limits it, is used up, or is bought beyond', a
     .getByRole('textbox', { name: /weight/iu })
     .first()
     .fill('2500')
-  await page.getByRole('link', { name: 'Brief and Map', exact: true }).click()
+  await page.getByRole('link', { name: 'Map', exact: true }).click()
   // Of half the batch the same stock is twice the share.
   await row(page, 'Shea').getByText('uses up 250 g: 10 %').waitFor()
 })

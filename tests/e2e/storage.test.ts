@@ -65,7 +65,7 @@ pageTest('everything typed is there again after a reload', async ({ open }) => {
   await untilKept(page, '"oilGrams":1234')
   await page.reload()
   expect(await weight().inputValue()).toBe('1234')
-  await page.getByRole('link', { name: 'Brief and Map', exact: true }).click()
+  await page.getByRole('link', { name: 'Map', exact: true }).click()
   expect(await hardest(page).inputValue()).toBe('43.5')
   const price = page.getByRole('textbox', { name: 'Price of Shea, per kg' })
   expect(await price.inputValue()).toBe('6.85')

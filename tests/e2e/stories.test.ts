@@ -28,7 +28,7 @@ pageTest('a disputed oil is replaced, and the bar stays the bar people like', as
   await put(page, 'The blend in hand')
 
   // On the Brief: without shea the wishes clash, and the least change is offered and taken.
-  await goTo(page, 'Brief and Map')
+  await goTo(page, 'Map')
   await page.getByRole('button', { name: 'Ban Shea', exact: true }).click()
   const changes = page.getByRole('region', { name: 'Smallest changes' })
   await changes
@@ -112,7 +112,7 @@ pageTest('a wholesale formula is costed, and follows a price to the cent', async
   await put(page, 'The blend in hand')
   await expect.poll(() => costOnBench(page), SOON).toBeCloseTo(byHand, 2)
 
-  await goTo(page, 'Brief and Map')
+  await goTo(page, 'Map')
   await field(page, 'Price of Coconut, per kg').fill('6.20')
   await expect.poll(() => figure(page), SOON).toBeGreaterThan(byHand)
   await goTo(page, 'Bench')

@@ -16,7 +16,7 @@ import { solveBrief } from './solve'
 import { valueUnderWish } from '../lots/wishes'
 import { CHECK_TOLERANCE, toleranceOn } from '../space/verify'
 
-/** Everything the Brief and Map page shows of one brief. */
+/** Everything Map shows of one brief. */
 export interface Study {
   readonly answer: Answer
   /** Limits of the brief that the answer stands at, by path. */

@@ -136,7 +136,9 @@ describe('a land under rules', () => {
       if (!terrain) continue
       expect(land.ruled?.underWay).toBeUndefined()
       for (let k = 0; k < 12; k++) {
-        const [row, column] = [(5 * k + 2) % 15, (7 * k + 3) % 15]
+        // A measure that no rule lets vary has one place on its axis.
+        const row = (5 * k + 2) % terrain.y.length
+        const column = (7 * k + 3) % terrain.x.length
         const [x = NaN, y = NaN] = [terrain.x[column], terrain.y[row]]
         const state = terrain.states[row]?.[column]
         const at = { hardness: { min: x, max: x }, lather: { min: y, max: y } }
