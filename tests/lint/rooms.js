@@ -21,15 +21,7 @@ export const ROOMS = {
   blend: ['chemistry'],
   'optimise/brief': ['blend'],
   'optimise/lots': ['chemistry', 'chance', 'blend', 'optimise/brief'],
-  'optimise/space': [
-    'lp',
-    'lp/simplex',
-    'lp/search',
-    'lp/solvers',
-    'blend',
-    'optimise/brief',
-    'optimise/lots',
-  ],
+  'optimise/space': ['lp', 'lp/simplex', 'lp/search', 'blend', 'optimise/brief', 'optimise/lots'],
   'optimise/search': ['lp', 'lp/search', 'lp/solvers', 'blend', 'optimise/brief', 'optimise/space'],
   'optimise/ranges': ['optimise/brief', 'optimise/space', 'optimise/search'],
   'optimise/infeasible': [
@@ -167,7 +159,7 @@ export const ROOMS = {
     'batch/sheet',
     'batch/release',
   ],
-  cost: ['lp/search', 'lp/solvers', 'blend', 'batch/order', 'batch/result', 'batch/release'],
+  cost: ['lp', 'lp/search', 'lp/solvers', 'blend', 'batch/order', 'batch/result', 'batch/release'],
   replace: [
     'chemistry',
     'blend',

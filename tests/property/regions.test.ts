@@ -1,7 +1,7 @@
 import { describe, expect, test } from 'vitest'
 import { library } from '../../src/data/library'
 import type { Brief } from '../../src/domain/optimise/brief/brief'
-import { shareProgram } from '../../src/domain/optimise/space/brief-program'
+import { formulate } from '../../src/domain/optimise/space/formulate'
 import { isFeasible } from '../domain/optimise/infeasible/feasible'
 import { undominated, type Wanted } from '../../src/domain/optimise/pareto/undominated'
 import { solveAt } from '../../src/domain/optimise/solve/point'
@@ -115,15 +115,14 @@ function regionOf(brief: Brief, axes: Axes): Corner[] {
 
 /** How far blends reach in a direction, by one solve that the region's search has no part in. */
 function farthest(brief: Brief, [across, up]: Axes, dx: number, dy: number): number {
-  const program = shareProgram(brief, library)
   const length = Math.hypot(dx, dy)
-  const variables = program.variables.map((variable) => {
-    const all = { [variable.name]: 100 }
+  const away = Object.keys(brief.oils).map((oil) => {
+    const all = { [oil]: 100 }
     const value = dx * valueOf(brief, across, all) + dy * valueOf(brief, up, all)
-    return { ...variable, cost: value / length / 100 }
+    return -value / length / 100
   })
-  const outcome = highs({ ...program, sense: 'max', variables })
-  return outcome.status === 'optimal' ? outcome.objective * length : NaN
+  const outcome = highs({ ...formulate(brief, library, 'limits only'), cost: away })
+  return outcome.status === 'optimal' ? -outcome.objective * length : NaN
 }
 
 function nearZero(value: number): boolean {

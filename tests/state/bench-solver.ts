@@ -1,6 +1,6 @@
 import { expose } from 'comlink'
 import { library } from '../../src/data/library'
-import type { SolveProgram } from '../../src/domain/lp/solvers/program'
+import type { SolveProgram } from '../../src/domain/lp/solvers/solve-program'
 import { SolverClient, type SolverThread } from '../../src/worker/client'
 import { createService } from '../../src/worker/service'
 

@@ -176,7 +176,7 @@ test('the buying list is found elsewhere and follows the newest question', async
   const solve = mixedHighs(await loadHighs())
   const asked: number[] = []
   const buying = new BuyingDesk(desk, (program, gap, seconds) => {
-    asked.push(program.variables.length)
+    asked.push(program.cost.length)
     return Promise.resolve(solve(program, gap, seconds))
   })
   buying.ask()

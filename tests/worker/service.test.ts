@@ -1,7 +1,7 @@
 import { describe, expect, test, vi } from 'vitest'
 import { library } from '../../src/data/library'
 import type { Brief } from '../../src/domain/optimise/brief/brief'
-import type { SolveProgram } from '../../src/domain/lp/solvers/program'
+import type { SolveProgram } from '../../src/domain/lp/solvers/solve-program'
 import { UnsoundAnswer } from '../../src/domain/lp/unsound-answer'
 import { SOLVER_NAMES } from '../../src/worker/protocol'
 import { createService } from '../../src/worker/service'

@@ -15,17 +15,6 @@ export function equivalentsFromWeights(weights: AlkaliShares): AlkaliShares {
   })
 }
 
-/**
- * The other way: w_K = x_K·M_K / (x_K·M_K + x_Na·M_Na). By hand: 60 to 40 by mol is 67.8 to 32.2 by
- * weight.
- */
-export function weightsFromEquivalents(equivalents: AlkaliShares): AlkaliShares {
-  return shared({
-    naoh: equivalents.naoh * ALKALI_MOLAR_MASS.naoh,
-    koh: equivalents.koh * ALKALI_MOLAR_MASS.koh,
-  })
-}
-
 /** The same figures as parts of their sum. */
 export function shared({ naoh, koh }: AlkaliShares): AlkaliShares {
   const total = naoh + koh

@@ -1,4 +1,4 @@
-import { GRAMS_PER_KG, MG_PER_GRAM } from '../units'
+import { MG_PER_GRAM } from '../units'
 import { MOLAR_MASS_KOH, MOLAR_MASS_NAOH } from './atoms'
 
 /** The two alkalis bars and soft soaps are made with. */
@@ -26,9 +26,4 @@ export function alkaliGrams(equivalentsMol: number, kind: AlkaliKind): number {
 /** Mol of alkali in a weighed mass of the given purity (fraction 0 to 1). */
 export function equivalentsIn(weighedG: number, purityFraction: number, kind: AlkaliKind): number {
   return (weighedG * purityFraction) / ALKALI_MOLAR_MASS[kind]
-}
-
-/** Sodium hydroxide per kg of fat in g, at no superfat, for a saponification value in mg KOH/g. */
-export function naohGramsPerKg(saponificationValue: number): number {
-  return alkaliGrams(alkaliEquivalents(GRAMS_PER_KG, saponificationValue), 'naoh')
 }

@@ -1,4 +1,4 @@
-import type { Row, Variable } from '../lp/solvers/program'
+import { type Bounds, rowOfTerms } from '../lp/program'
 import { type StepChoice, stepChoices } from './cover'
 import type { MixedProgram } from './mixed'
 import type { SupplierTerms } from './offer'
@@ -38,6 +38,14 @@ interface PlacedSupplier {
   readonly free: number
 }
 
+/** A row by what is in it: pairs of a variable and its coefficient. */
+interface Row extends Bounds {
+  readonly terms: readonly (readonly [at: number, coefficient: number])[]
+}
+
+/** Makes a variable from 0 to a most, at a cost a unit; answers its place. */
+type Put = (upper: number, cost: number) => number
+
 const NO_LIMIT = Infinity
 
 /**
@@ -57,9 +65,11 @@ export function buyingProgram(
   wanted: readonly Wanted[],
   suppliers: readonly SupplierTerms[],
 ): BuyingProgram {
-  const variables: Variable[] = []
-  const put = (name: string, upper: number, cost: number): number =>
-    variables.push({ name, lower: 0, upper, cost }) - 1
+  const [cost, upper]: [number[], number[]] = [[], []]
+  const put: Put = (most, costEach) => {
+    upper.push(most)
+    return cost.push(costEach) - 1
+  }
   const choices = placeChoices(wanted, suppliers, put)
   const asked = suppliers
     .filter(({ supplier }) => choices.some((one) => sameSupplier(one.supplier, supplier)))
@@ -67,8 +77,8 @@ export function buyingProgram(
       const free = terms.freeFromMinor !== undefined && (terms.freightMinor ?? 0) > 0 ? 1 : 0
       return {
         terms,
-        paid: put(`freight ${terms.supplier}`, 1, terms.freightMinor ?? 0),
-        free: put(`free ${terms.supplier}`, free, 0),
+        paid: put(1, terms.freightMinor ?? 0),
+        free: put(free, 0),
       }
     })
   const rows = [
@@ -81,8 +91,14 @@ export function buyingProgram(
     offer: choice.offer,
     at,
   }))
-  const whole = new Set(variables.keys())
-  return { program: { sense: 'min', variables, rows, whole }, packs }
+  const program = {
+    cost,
+    lower: new Float64Array(cost.length),
+    upper,
+    rows: rows.map((row) => rowOfTerms(cost.length, row.terms, row)),
+    whole: new Set(cost.keys()),
+  }
+  return { program, packs }
 }
 
 /** Whether two names mean the same supplier. */
@@ -93,9 +109,9 @@ export function sameSupplier(one: string, other: string): boolean {
 function placeChoices(
   wanted: readonly Wanted[],
   suppliers: readonly SupplierTerms[],
-  put: (name: string, upper: number, cost: number) => number,
+  put: Put,
 ): PlacedChoice[] {
-  return wanted.flatMap(({ material, amount, supplies }, at) =>
+  return wanted.flatMap(({ amount, supplies }, at) =>
     stepChoices(supplies, amount).flatMap((choice): PlacedChoice[] => {
       const supplier = supplies[choice.offer]?.offer.supplier ?? ''
       const roomy = {
@@ -107,8 +123,8 @@ function placeChoices(
           wanted: at,
           supplier,
           choice: roomy,
-          packs: put(`${material} ${choice.offer}`, roomy.most, choice.packMinor),
-          used: put(`use ${material} ${choice.offer}`, 1, 0),
+          packs: put(roomy.most, choice.packMinor),
+          used: put(1, 0),
         },
       ]
     }),
@@ -130,8 +146,7 @@ function packsWorthMore(
 }
 
 function needRows(wanted: readonly Wanted[], choices: readonly PlacedChoice[]): Row[] {
-  return wanted.map(({ material, amount }, at) => ({
-    name: `need ${material}`,
+  return wanted.map(({ amount }, at) => ({
     lower: 1 - COVERED,
     upper: NO_LIMIT,
     terms: choices
@@ -146,7 +161,6 @@ const COVERED = 1e-9
 function useRows(choices: readonly PlacedChoice[]): Row[] {
   const links = choices.flatMap(({ packs, used, choice }): Row[] => [
     {
-      name: 'most',
       lower: -NO_LIMIT,
       upper: 0,
       terms: [
@@ -155,7 +169,6 @@ function useRows(choices: readonly PlacedChoice[]): Row[] {
       ],
     },
     {
-      name: 'least',
       lower: 0,
       upper: NO_LIMIT,
       terms: [
@@ -172,7 +185,6 @@ function useRows(choices: readonly PlacedChoice[]): Row[] {
   const single = [...offers.values()]
     .filter((steps) => steps.length > 1)
     .map((steps): Row => ({
-      name: 'one step',
       lower: 0,
       upper: 1,
       terms: steps.map(({ used }) => [used, 1] as const),
@@ -186,12 +198,11 @@ function supplierRows(
 ): Row[] {
   const own = choices.filter((one) => sameSupplier(one.supplier, terms.supplier))
   const goods = own.map(({ packs, choice }) => [packs, choice.packMinor] as const)
-  const sent = (sum: number | undefined, orders: readonly number[], name: string): Row[] =>
+  const sent = (sum: number | undefined, orders: readonly number[]): Row[] =>
     sum === undefined || sum <= 0
       ? []
       : [
           {
-            name,
             lower: 0,
             upper: NO_LIMIT,
             terms: [...goods, ...orders.map((at) => [at, -sum] as const)],
@@ -199,7 +210,6 @@ function supplierRows(
         ]
   return [
     ...own.map(({ used }): Row => ({
-      name: 'sent',
       lower: -NO_LIMIT,
       upper: 0,
       terms: [
@@ -209,7 +219,6 @@ function supplierRows(
       ],
     })),
     {
-      name: 'one order',
       lower: 0,
       upper: 1,
       terms: [
@@ -217,7 +226,7 @@ function supplierRows(
         [free, 1],
       ],
     },
-    ...sent(terms.freeFromMinor, [free], 'free from'),
-    ...sent(terms.leastOrderMinor, [paid, free], 'least order'),
+    ...sent(terms.freeFromMinor, [free]),
+    ...sent(terms.leastOrderMinor, [paid, free]),
   ]
 }

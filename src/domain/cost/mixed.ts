@@ -1,5 +1,5 @@
 import type { Highs } from 'highs'
-import type { LinearProgram } from '../lp/solvers/program'
+import type { LinearProgram } from '../lp/program'
 import { modelData } from '../lp/solvers/highs'
 
 /** A linear program some of whose variables take whole numbers only. */
@@ -34,8 +34,8 @@ export function mixedHighs(highs: Highs): SolveMixed {
   return (program, gap, seconds) => {
     const { modelStatus } = highs.constants
     const model = {
-      ...modelData(highs, program),
-      integrality: program.variables.map((_, at) => (program.whole.has(at) ? 1 : 0)),
+      ...modelData(program),
+      integrality: Array.from(program.cost, (_, at) => (program.whole.has(at) ? 1 : 0)),
     }
     return highs.withModel(model, (solver): MixedOutcome => {
       solver.options.set('output_flag', false)
@@ -49,7 +49,7 @@ export function mixedHighs(highs: Highs): SolveMixed {
       if (status !== modelStatus.optimal && status !== modelStatus.timeLimit)
         throw new Error(`HiGHS stopped with model status ${status}`)
       const point = [...solver.getSolution().colValue]
-      const some = point.length === program.variables.length && point.every(Number.isFinite)
+      const some = point.length === program.cost.length && point.every(Number.isFinite)
       if (!some) return { status: 'undecided' }
       return { status: 'found', point, proved: status === modelStatus.optimal }
     })

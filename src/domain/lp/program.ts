@@ -31,6 +31,17 @@ export interface LinearRow extends Bounds {
   readonly coefficients: ArrayLike<number>
 }
 
+/** A row of so many variables from pairs of variable and coefficient; those left out have 0. */
+export function rowOfTerms(
+  count: number,
+  terms: Iterable<readonly [at: number, coefficient: number]>,
+  { lower, upper }: Bounds,
+): LinearRow {
+  const coefficients = new Float64Array(count)
+  for (const [at, coefficient] of terms) coefficients[at] = coefficient
+  return { coefficients, lower, upper }
+}
+
 /** Thrown when a program is malformed: a caller's mistake, not an outcome of solving. */
 export class ProgramError extends Error {
   override readonly name = 'ProgramError'

@@ -1,11 +1,7 @@
 import { expect, test } from 'vitest'
 import { acids } from '../../../src/data/additions-file'
 import { acidEquivalents } from '../../../src/domain/chemistry/acids'
-import {
-  alkaliEquivalents,
-  equivalentsIn,
-  naohGramsPerKg,
-} from '../../../src/domain/chemistry/alkali'
+import { alkaliEquivalents, alkaliGrams, equivalentsIn } from '../../../src/domain/chemistry/alkali'
 import { heatOfSolutionKj } from '../../../src/domain/chemistry/lye-solution'
 import { lyeTables } from '../../../src/data/lye-file'
 
@@ -20,7 +16,7 @@ test('100 g of 98 % sodium hydroxide hold 2.4502 mol, by hand: 100 x 0.98 / 39.9
 })
 
 test('a kg of a fat of 190 mg KOH/g takes 135.45 g of NaOH, by hand: 190 x 39.997 / 56.1056', () => {
-  expect(naohGramsPerKg(190)).toBeCloseTo(135.449, 2)
+  expect(alkaliGrams(alkaliEquivalents(1000, 190), 'naoh')).toBeCloseTo(135.449, 2)
 })
 
 test('3 g of citric acid take three times what 1 g takes: 3 x 3 / 192.124 mol', () => {

@@ -1,7 +1,6 @@
 import { ALKALI_MOLAR_MASS, type AlkaliKind } from '../../chemistry/alkali'
-import { MOLAR_MASS_GLYCEROL, MOLAR_MASS_KOH, MOLAR_MASS_WATER } from '../../chemistry/atoms'
+import { MOLAR_MASS_GLYCEROL, MOLAR_MASS_WATER } from '../../chemistry/atoms'
 import { ACIDS_PER_TRIGLYCERIDE, MEAN_WAX_ALCOHOL_MOLAR_MASS } from '../../chemistry/ester'
-import { MG_PER_GRAM } from '../../units'
 import type { FatPart } from './fat-parts'
 
 /** What one fat became. Grams. */
@@ -98,15 +97,4 @@ function fattyMatterFreed(part: FatPart, mol: number): number {
   const waterG = mol * MOLAR_MASS_WATER
   if (part.kind === 'wax-ester') return reactedG + waterG
   return reactedG + waterG - (mol * MOLAR_MASS_GLYCEROL) / ACIDS_PER_TRIGLYCERIDE
-}
-
-/** Glycerol in g per g of pure hydroxide used on triglyceride: 92.09 / (3 × M); 0.7675 for NaOH. */
-export function glycerolPerAlkali(kind: AlkaliKind): number {
-  return MOLAR_MASS_GLYCEROL / (ACIDS_PER_TRIGLYCERIDE * ALKALI_MOLAR_MASS[kind])
-}
-
-/** Fatty acids in g per g of triglyceride: 1 − SV × 2.2605e-4, with (92.09/3 − 18.015)/56105. */
-export function fattyAcidYield(saponificationValue: number): number {
-  const lostPerMol = MOLAR_MASS_GLYCEROL / ACIDS_PER_TRIGLYCERIDE - MOLAR_MASS_WATER
-  return 1 - (saponificationValue * lostPerMol) / (MG_PER_GRAM * MOLAR_MASS_KOH)
 }

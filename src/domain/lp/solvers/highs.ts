@@ -1,5 +1,6 @@
 import type { Highs, ModelData } from 'highs'
-import type { LinearProgram, ProgramOutcome, SolveProgram } from './program'
+import type { LinearProgram } from '../program'
+import type { ProgramOutcome, SolveProgram } from './solve-program'
 
 /**
  * Tightest feasibility tolerance HiGHS may use here, in the program's own units: shares are percent and
@@ -14,7 +15,7 @@ export function highsSolver(highs: Highs): SolveProgram {
 
 function solveWithHighs(highs: Highs, program: LinearProgram): ProgramOutcome {
   const { modelStatus } = highs.constants
-  const model = highs.createModel(modelData(highs, program))
+  const model = highs.createModel(modelData(program))
   try {
     model.options.set('output_flag', false)
     model.options.set('primal_feasibility_tolerance', FEASIBILITY_TOLERANCE)
@@ -33,36 +34,29 @@ function solveWithHighs(highs: Highs, program: LinearProgram): ProgramOutcome {
   }
 }
 
-/** A program in the arrays of HiGHS, row by row. */
-export function modelData(highs: Highs, program: LinearProgram): ModelData {
-  const { variables, rows } = program
+/** A program in the arrays of HiGHS, row by row; what is zero is left out. */
+export function modelData({ cost, lower, upper, rows }: LinearProgram): ModelData {
+  const [numCols, numRows] = [cost.length, rows.length]
   const starts = [0]
   const indices: number[] = []
   const values: number[] = []
-  for (const row of rows) {
-    for (const [index, coefficient] of row.terms) {
-      indices.push(index)
+  for (const { coefficients } of rows) {
+    for (let at = 0; at < numCols; at++) {
+      const coefficient = coefficients[at] ?? NaN
+      if (coefficient === 0) continue
+      indices.push(at)
       values.push(coefficient)
     }
     starts.push(indices.length)
   }
-  const { objectiveSense } = highs.constants
   return {
-    numCols: variables.length,
-    numRows: rows.length,
-    sense: program.sense === 'min' ? objectiveSense.minimize : objectiveSense.maximize,
-    colCost: variables.map(({ cost }) => cost),
-    colLower: variables.map(({ lower }) => lower),
-    colUpper: variables.map(({ upper }) => upper),
-    rowLower: rows.map(({ lower }) => lower),
-    rowUpper: rows.map(({ upper }) => upper),
-    matrix: {
-      format: 'csr',
-      numRows: rows.length,
-      numCols: variables.length,
-      starts,
-      indices,
-      values,
-    },
+    numCols,
+    numRows,
+    colCost: Float64Array.from(cost),
+    colLower: Float64Array.from(lower),
+    colUpper: Float64Array.from(upper),
+    rowLower: Float64Array.from(rows, (row) => row.lower),
+    rowUpper: Float64Array.from(rows, (row) => row.upper),
+    matrix: { format: 'csr', numRows, numCols, starts, indices, values },
   }
 }

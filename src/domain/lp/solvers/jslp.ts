@@ -1,6 +1,7 @@
 import solver, { type ConstraintBound, type Model } from 'javascript-lp-solver'
-import type { LinearProgram, ProgramOutcome, Row, Variable } from './program'
+import type { LinearProgram, LinearRow } from '../program'
 import { UnsoundAnswer } from '../unsound-answer'
+import type { ProgramOutcome } from './solve-program'
 
 /**
  * Solves with javascript-lp-solver 1.0.3.
@@ -10,18 +11,19 @@ import { UnsoundAnswer } from '../unsound-answer'
  * so nothing is read before `feasible` and `bounded`. Throws UnsoundAnswer where a value is no number.
  */
 export function solveWithJslp(program: LinearProgram): ProgramOutcome {
-  if (program.variables.some((variable) => variable.lower > variable.upper))
-    return { status: 'infeasible' }
+  const { lower, upper } = program
+  const columns = [...columnsOf(program)]
+  if (columns.some((at) => boundAt(lower, at) > boundAt(upper, at))) return { status: 'infeasible' }
   const answer = solver.Solve(jslpModel(program)) as Record<string, unknown>
   if (answer.feasible !== true) return { status: 'infeasible' }
   if (answer.bounded === false) return { status: 'unbounded' }
-  const point = program.variables.map((variable, index) => {
-    const value = answer[columnName(index)] ?? 0
+  const point = columns.map((at) => {
+    const value = answer[columnName(at)] ?? 0
     if (typeof value !== 'number' || !Number.isFinite(value))
-      throw new UnsoundAnswer(`javascript-lp-solver gave no number for ${variable.name}`)
-    return value + offset(variable)
+      throw new UnsoundAnswer(`javascript-lp-solver gave no number for variable ${at}`)
+    return value + startOf(program, at)
   })
-  const objective = program.variables.reduce((sum, { cost }, j) => sum + cost * (point[j] ?? 0), 0)
+  const objective = point.reduce((sum, value, at) => sum + (program.cost[at] ?? NaN) * value, 0)
   return { status: 'optimal', point, objective }
 }
 
@@ -29,39 +31,47 @@ const columnName = (index: number) => `x${index}`
 const rowName = (index: number) => `r${index}`
 const boundName = (index: number) => `b${index}`
 
+const columnsOf = ({ cost }: LinearProgram) => Array(cost.length).keys()
+const boundAt = (bounds: ArrayLike<number>, at: number) => bounds[at] ?? NaN
+
 /** Variables start at 0 in this solver, so one with another finite lower bound is measured from there. */
-const offset = ({ lower }: Variable) => (Number.isFinite(lower) ? lower : 0)
+function startOf({ lower }: LinearProgram, at: number): number {
+  const least = boundAt(lower, at)
+  return Number.isFinite(least) ? least : 0
+}
 
 function jslpModel(program: LinearProgram): Model {
   const constraints: Record<string, ConstraintBound> = {}
   const variables: Record<string, Record<string, number>> = {}
   const unrestricted: Record<string, 1> = {}
-  program.variables.forEach((variable, index) => {
-    const column: Record<string, number> = { goal: variable.cost }
-    if (Number.isFinite(variable.upper)) {
-      constraints[boundName(index)] = limits(-Infinity, variable.upper - offset(variable))
-      column[boundName(index)] = 1
+  for (const at of columnsOf(program)) {
+    const column: Record<string, number> = { goal: program.cost[at] ?? NaN }
+    const most = boundAt(program.upper, at)
+    if (Number.isFinite(most)) {
+      constraints[boundName(at)] = limits(-Infinity, most - startOf(program, at))
+      column[boundName(at)] = 1
     }
-    if (variable.lower === -Infinity) unrestricted[columnName(index)] = 1
-    variables[columnName(index)] = column
-  })
+    if (boundAt(program.lower, at) === -Infinity) unrestricted[columnName(at)] = 1
+    variables[columnName(at)] = column
+  }
   program.rows.forEach((row, number) => {
     if (row.lower === -Infinity && row.upper === Infinity) return
-    const shift = shiftOf(row, program.variables)
+    const shift = shiftOf(row, program)
     constraints[rowName(number)] = limits(row.lower - shift, row.upper - shift)
-    for (const [index, coefficient] of row.terms) {
-      const column = variables[columnName(index)]
-      if (column) column[rowName(number)] = (column[rowName(number)] ?? 0) + coefficient
+    for (const at of columnsOf(program)) {
+      const coefficient = row.coefficients[at] ?? NaN
+      const column = variables[columnName(at)]
+      if (column && coefficient !== 0) column[rowName(number)] = coefficient
     }
   })
-  return { optimize: 'goal', opType: program.sense, constraints, variables, unrestricted }
+  return { optimize: 'goal', opType: 'min', constraints, variables, unrestricted }
 }
 
-function shiftOf(row: Row, variables: readonly Variable[]): number {
-  return row.terms.reduce((sum, [index, coefficient]) => {
-    const variable = variables[index]
-    return variable ? sum + coefficient * offset(variable) : sum
-  }, 0)
+function shiftOf({ coefficients }: LinearRow, program: LinearProgram): number {
+  return [...columnsOf(program)].reduce(
+    (sum, at) => sum + (coefficients[at] ?? NaN) * startOf(program, at),
+    0,
+  )
 }
 
 function limits(lower: number, upper: number): ConstraintBound {

@@ -1,5 +1,5 @@
 import type { Library } from '../../blend/library'
-import type { SolveProgram } from '../../lp/solvers/program'
+import type { SolveProgram } from '../../lp/solvers/solve-program'
 import type { Found, Gap } from '../brief/answer'
 import type { Brief } from '../brief/brief'
 import { statesRules } from '../brief/brief-rules'

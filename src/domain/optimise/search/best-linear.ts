@@ -1,9 +1,9 @@
 import type { Library } from '../../blend/library'
-import type { SolveProgram } from '../../lp/solvers/program'
+import type { SolveProgram } from '../../lp/solvers/solve-program'
 import { UnsoundAnswer } from '../../lp/unsound-answer'
 import type { Found } from '../brief/answer'
 import type { Brief } from '../brief/brief'
-import { briefProgram } from '../space/brief-program'
+import { briefProgram, goalSign } from '../space/brief-program'
 import { blendOfShares, checkedFound } from '../space/found'
 import { BriefCheck, shareOffShelf } from '../space/verify'
 
@@ -24,5 +24,6 @@ export function bestOfLimits(
     throw new UnsoundAnswer('The solver calls a blend of limited shares unbounded')
   const check = new BriefCheck(brief, library)
   check.expectKept(blendOfShares(brief, outcome.point))
-  return checkedFound(check, outcome.point, outcome.objective + shareOffShelf(brief))
+  const value = goalSign(brief.goal) * outcome.objective + shareOffShelf(brief)
+  return checkedFound(check, outcome.point, value)
 }

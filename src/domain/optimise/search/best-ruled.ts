@@ -1,8 +1,8 @@
 import type { Library } from '../../blend/library'
 import { BlendSpace } from '../space/blend-space'
 import type { Brief } from '../brief/brief'
-import { briefProgram } from '../space/brief-program'
-import type { SolveProgram } from '../../lp/solvers/program'
+import { briefProgram, goalSign } from '../space/brief-program'
+import type { SolveProgram } from '../../lp/solvers/solve-program'
 import { type Found, type Gap, gapBetween } from '../brief/answer'
 import { solveWithOwn } from '../../lp/solvers/own'
 import { BriefCheck, shareOffShelf } from '../space/verify'
@@ -10,6 +10,7 @@ import type { GoOn } from './allowance'
 import { blendRules } from '../space/blend-rules'
 import { checkedFound } from '../space/found'
 import { goalQuestion } from './goal-question'
+import type { RuledQuestion } from './question'
 import { searchFor, type SearchOutcome } from './search'
 import { searchBy } from './second-search'
 
@@ -47,7 +48,12 @@ function searchByAnother(
   solve: SolveProgram,
   goOn: GoOn,
 ): SearchOutcome {
-  const program = briefProgram(brief, library)
-  const rules = blendRules(Object.keys(brief.oils), brief.rules)
-  return searchBy(solve, program, rules, goOn, shareOffShelf(brief))
+  const question: RuledQuestion = {
+    program: briefProgram(brief, library),
+    rules: blendRules(Object.keys(brief.oils), brief.rules),
+    shareCount: Object.keys(brief.oils).length,
+    sign: goalSign(brief.goal),
+    offset: shareOffShelf(brief),
+  }
+  return searchBy(solve, question, goOn)
 }

@@ -1,7 +1,7 @@
-import type { BlendRules } from '../../lp/search/rules'
-import type { LinearProgram, SolveProgram } from '../../lp/solvers/program'
+import type { SolveProgram } from '../../lp/solvers/solve-program'
 import { UnsoundAnswer } from '../../lp/unsound-answer'
 import type { GoOn } from './allowance'
+import { goalOf, type RuledQuestion } from './question'
 import type { SearchOutcome } from './search'
 import { childrenOf, type Part, settle, settled, splitAnywhere } from './second-splits'
 
@@ -11,38 +11,25 @@ const WORTHWHILE = 1e-9
 /**
  * A plain search under rules around any solver of linear programs, for a second opinion: it shares
  * neither code nor numbers with our own search. Depth first, every program solved from scratch.
- *
- * The first variables of the program are the shares the rules are about; `offset` is added to its
- * objective for the goal's value.
  */
-export function searchBy(
-  solve: SolveProgram,
-  program: LinearProgram,
-  rules: BlendRules,
-  goOn: GoOn,
-  offset = 0,
-): SearchOutcome {
-  return new PlainSearch(solve, program, rules, offset).run(goOn)
+export function searchBy(solve: SolveProgram, question: RuledQuestion, goOn: GoOn): SearchOutcome {
+  return new PlainSearch(solve, question).run(goOn)
 }
 
 class PlainSearch {
   readonly #open: Part[]
-  readonly #sign: 1 | -1
   #best: { readonly objective: number; readonly shares: Float64Array } | undefined
   #nodes = 0
 
   constructor(
     private readonly solve: SolveProgram,
-    private readonly program: LinearProgram,
-    private readonly rules: BlendRules,
-    private readonly offset: number,
+    private readonly question: RuledQuestion,
   ) {
-    const shares = program.variables.slice(0, rules.leastUse.length)
-    this.#sign = program.sense === 'min' ? 1 : -1
+    const { program, shareCount } = question
     const whole = {
-      use: shares.map(() => 'open' as const),
-      lower: shares.map(({ lower }) => lower),
-      upper: shares.map(({ upper }) => upper),
+      use: new Array<'open'>(shareCount).fill('open'),
+      lower: Array.from(program.lower).slice(0, shareCount),
+      upper: Array.from(program.upper).slice(0, shareCount),
       bound: -Infinity,
     }
     this.#open = [whole]
@@ -59,18 +46,14 @@ class PlainSearch {
     }
     if (!this.#best) return { status: 'infeasible' }
     const { shares, objective } = this.#best
-    return { status: 'optimal', shares, value: this.#goalOf(objective) }
+    return { status: 'optimal', shares, value: goalOf(this.question, objective) }
   }
 
   #stopped(least: number): SearchOutcome {
-    const bound = this.#goalOf(least)
+    const bound = goalOf(this.question, least)
     if (!this.#best) return { status: 'undecided', bound }
     const { shares, objective } = this.#best
-    return { status: 'feasible', shares, value: this.#goalOf(objective), bound }
-  }
-
-  #goalOf(objective: number): number {
-    return this.#sign * objective + this.offset
+    return { status: 'feasible', shares, value: goalOf(this.question, objective), bound }
   }
 
   #cutoff(): number {
@@ -80,14 +63,14 @@ class PlainSearch {
 
   #explore(part: Part): void {
     this.#nodes++
-    if (!settle(part, this.rules)) return
+    if (!settle(part, this.question.rules)) return
     const relaxed = this.#leastIn(part)
     if (!relaxed || relaxed.objective >= this.#cutoff()) return
-    const broken = childrenOf(part, relaxed.shares, this.rules)
+    const broken = childrenOf(part, relaxed.shares, this.question.rules)
     const children =
       broken.length > 0 || this.#takes(part, relaxed.shares)
         ? broken
-        : splitAnywhere(part, relaxed.shares, this.rules)
+        : splitAnywhere(part, relaxed.shares, this.question.rules)
     for (const child of children) {
       this.#open.push({ ...child, bound: Math.max(part.bound, relaxed.objective) })
     }
@@ -98,22 +81,22 @@ class PlainSearch {
    * rounding was all that held it up, nothing is found then, and the part has to be split further.
    */
   #takes(part: Part, shares: Float64Array): boolean {
-    const found = this.#leastIn(settled(part, shares, this.rules))
+    const found = this.#leastIn(settled(part, shares, this.question.rules))
     if (found && found.objective < this.#cutoff()) this.#best = found
     return found !== undefined
   }
 
   #leastIn({ lower, upper }: Part): { objective: number; shares: Float64Array } | undefined {
-    const variables = this.program.variables.map((variable, place) => ({
-      ...variable,
-      lower: lower[place] ?? variable.lower,
-      upper: upper[place] ?? variable.upper,
-    }))
-    const outcome = this.solve({ ...this.program, variables })
+    const { program, shareCount } = this.question
+    const outcome = this.solve({
+      ...program,
+      lower: Array.from(program.lower, (least, place) => lower[place] ?? least),
+      upper: Array.from(program.upper, (most, place) => upper[place] ?? most),
+    })
     if (outcome.status === 'infeasible') return undefined
     if (outcome.status === 'unbounded')
       throw new UnsoundAnswer('The solver calls a blend of limited shares unbounded')
-    const shares = Float64Array.from(outcome.point.slice(0, lower.length))
-    return { objective: this.#sign * outcome.objective, shares }
+    const shares = Float64Array.from(outcome.point.slice(0, shareCount))
+    return { objective: outcome.objective, shares }
   }
 }

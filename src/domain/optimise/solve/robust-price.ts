@@ -1,6 +1,6 @@
 import type { Library } from '../../blend/library'
 import type { Brief } from '../brief/brief'
-import type { SolveProgram } from '../../lp/solvers/program'
+import type { SolveProgram } from '../../lp/solvers/solve-program'
 import type { SearchBudget } from '../search/allowance'
 import type { Answer } from '../brief/answer'
 import { solveBrief } from './solve'

@@ -1,5 +1,5 @@
 import loadHighs, { type Highs, type Model, type ModelData } from 'highs'
-import { asModel } from '../../../domain/lp/simplex/highs'
+import { modelData } from '../../../../src/domain/lp/solvers/highs'
 import { NOTHING_TO_FREE, type MixedProgram, type Rival, type RivalModel } from './rival'
 
 /** Without its log, which would go to the console. */
@@ -82,7 +82,7 @@ class Found {
 
 function dataOf(program: MixedProgram) {
   const binary = new Set(program.binary)
-  const { colCost, rowLower, rowUpper, ...rest } = asModel(program)
+  const { colCost, rowLower, rowUpper, ...rest } = modelData(program)
   const integrality = Array.from(program.cost, (_, j) => (binary.has(j) ? 1 : 0))
   return {
     ...rest,

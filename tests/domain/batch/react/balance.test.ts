@@ -1,5 +1,6 @@
 import { describe, expect, test } from 'vitest'
-import { fattyAcidYield, glycerolPerAlkali } from '../../../../src/domain/batch/react/outcome'
+import { alkaliEquivalents } from '../../../../src/domain/chemistry/alkali'
+import { fatOutcome } from '../../../../src/domain/batch/react/outcome'
 import type { BatchOrder } from '../../../../src/domain/batch/order/order'
 import type { ReadyPlan } from '../../../../src/domain/batch/result/plan'
 import { libraryOf, near, ready } from '../plans'
@@ -65,9 +66,26 @@ describe('the soap of pure fats, from molecules', () => {
   })
 })
 
+/** A kg of a triglyceride of so many mg KOH/g, all of it soap. */
+function allReacted(saponificationValue: number) {
+  const part = {
+    id: 'fat',
+    from: 'oil' as const,
+    grams: 1000,
+    equivalentsMol: alkaliEquivalents(1000, saponificationValue),
+    kind: 'triglyceride' as const,
+    late: false,
+    reactingPart: 1,
+  }
+  const reaction = { reactedMol: part.equivalentsMol, freeMol: 0, cookFraction: 1, lateFraction: 1 }
+  return fatOutcome(part, reaction, { naoh: 1, koh: 0 })
+}
+
 test('glycerol made is 0.7675 g per g of NaOH and 0.5471 g per g of KOH, by hand 92.094 / 3 M', () => {
-  expect(glycerolPerAlkali('naoh')).toBeCloseTo(0.767508, 4)
-  expect(glycerolPerAlkali('koh')).toBeCloseTo(0.547143, 4)
+  const { glycerolG } = allReacted(190)
+  const mol = (1000 * 190) / 56_105.6
+  expect(glycerolG / (mol * 39.997)).toBeCloseTo(0.767508, 4)
+  expect(glycerolG / (mol * 56.1056)).toBeCloseTo(0.547143, 4)
 })
 
 /** By hand, 1 - SV x (92.094/3 - 18.015) / 56106. */
@@ -77,7 +95,7 @@ test.for([
   [200, 0.95479],
   [257, 0.9419],
 ] as const)('a fat of %d mg KOH/g holds %f of fatty acids', ([value, fraction]) => {
-  expect(fattyAcidYield(value)).toBeCloseTo(fraction, 4)
+  expect(allReacted(value).fattyMatterG / 1000).toBeCloseTo(fraction, 4)
 })
 
 describe('everything weighed comes out again, to a thousandth', () => {

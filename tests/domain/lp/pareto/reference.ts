@@ -1,6 +1,7 @@
 import loadHighs from 'highs'
 import type { LinearProgram } from '../../../../src/domain/lp/program'
-import { asModel, loadHighs as loadColdHighs } from '../simplex/highs'
+import { modelData } from '../../../../src/domain/lp/solvers/highs'
+import { loadHighs as loadColdHighs } from '../simplex/highs'
 
 const highs = await loadHighs()
 const coldHighs = await loadColdHighs()
@@ -20,7 +21,7 @@ const OPTIONS = {
  * from basis to basis HiGHS 1.15 at times gives up; then it is asked from scratch.
  */
 export function leastOfEach(program: LinearProgram, costs: readonly Float64Array[]): number[] {
-  return highs.withModel(asModel(program), (model) => {
+  return highs.withModel(modelData(program), (model) => {
     for (const [name, value] of Object.entries(OPTIONS)) model.options.set(name, value)
     const all = { kind: 'range', from: 0, to: program.cost.length - 1 } as const
     return costs.map((cost) => {

@@ -1,7 +1,7 @@
 import type { Highs } from 'highs'
 import type { BlendRules } from '../../../../src/domain/lp/search/rules'
 import type { LinearProgram, LinearRow } from '../../../../src/domain/lp/program'
-import { asModel } from '../simplex/highs'
+import { modelData } from '../../../../src/domain/lp/solvers/highs'
 
 /** Search to the end: HiGHS would stop at a gap of 1e-4. */
 const TO_THE_END = {
@@ -24,7 +24,7 @@ export function highsWithRules(
 ): RuledTruth {
   const n = program.cost.length
   const model = {
-    ...asModel(withUses(program, rules)),
+    ...modelData(withUses(program, rules)),
     integrality: Array.from({ length: 2 * n }, (_, j) => (j >= n || rules.step > 0 ? 1 : 0)),
   }
   return highs.withModel(model, (solver): RuledTruth => {

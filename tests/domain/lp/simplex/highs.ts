@@ -1,5 +1,6 @@
-import highsLoader, { type Highs, type ModelData, type OptionValue } from 'highs'
+import highsLoader, { type Highs, type OptionValue } from 'highs'
 import type { LinearProgram } from '../../../../src/domain/lp/program'
+import { modelData } from '../../../../src/domain/lp/solvers/highs'
 
 /** What HiGHS makes of a program. */
 export interface Reference {
@@ -46,38 +47,10 @@ export async function loadHighs(): Promise<(program: LinearProgram) => Reference
 }
 
 function ask(highs: Highs, program: LinearProgram, way: (typeof WAYS)[number]): Reference | null {
-  return highs.withModel(asModel(program), (model) => {
+  return highs.withModel(modelData(program), (model) => {
     for (const [name, value] of Object.entries({ ...ALWAYS, ...way }))
       model.options.set(name, value)
     const status = SETTLED.get(model.run().modelStatus)
     return status === undefined ? null : { status, objective: model.getObjectiveValue() }
   })
-}
-
-/** The program in HiGHS's arrays, row by row. */
-export function asModel(program: LinearProgram): ModelData {
-  const starts = [0]
-  const indices: number[] = []
-  const values: number[] = []
-  for (const { coefficients } of program.rows) {
-    for (let j = 0; j < coefficients.length; j++) {
-      const value = coefficients[j] ?? 0
-      if (value === 0) continue
-      indices.push(j)
-      values.push(value)
-    }
-    starts.push(indices.length)
-  }
-  const numCols = program.cost.length
-  const numRows = program.rows.length
-  return {
-    numCols,
-    numRows,
-    colCost: Float64Array.from(program.cost),
-    colLower: Float64Array.from(program.lower),
-    colUpper: Float64Array.from(program.upper),
-    rowLower: Float64Array.from(program.rows, (row) => row.lower),
-    rowUpper: Float64Array.from(program.rows, (row) => row.upper),
-    matrix: { format: 'csr', numRows, numCols, starts, indices, values },
-  }
 }

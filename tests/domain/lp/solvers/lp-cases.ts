@@ -1,7 +1,6 @@
 import { readdirSync, readFileSync } from 'node:fs'
 import { fileURLToPath } from 'node:url'
 import { z } from 'zod'
-import type { LinearProgram } from '../../../../src/domain/lp/solvers/program'
 
 const bound = z.number().nullable()
 
@@ -58,16 +57,6 @@ export const traps: readonly Trap[] = filesIn('traps').map((text) => trapFile.pa
 /** Whether a problem asks for whole numbers, which a LinearProgram can't. */
 export function needsIntegers({ variables }: Problem): boolean {
   return variables.some(({ integer }) => integer)
-}
-
-/** A case as the program that our solvers take. */
-export function programOf({ sense, variables, rows }: z.infer<typeof programFile>): LinearProgram {
-  const open = <T extends { lower: number | null; upper: number | null }>(one: T) => ({
-    ...one,
-    lower: one.lower ?? -Infinity,
-    upper: one.upper ?? Infinity,
-  })
-  return { sense, variables: variables.map(open), rows: rows.map(open) }
 }
 
 function filesIn(folder: string): unknown[] {

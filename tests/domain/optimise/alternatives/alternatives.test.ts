@@ -7,8 +7,7 @@ import {
 } from '../../../../src/domain/optimise/alternatives/alternatives-linear'
 import { BlendSpace } from '../../../../src/domain/optimise/space/blend-space'
 import type { Brief } from '../../../../src/domain/optimise/brief/brief'
-import { briefProgram, shareProgram } from '../../../../src/domain/optimise/space/brief-program'
-import type { LinearProgram } from '../../../../src/domain/lp/solvers/program'
+import { briefProgram, goalSign } from '../../../../src/domain/optimise/space/brief-program'
 import { breaches, goalValue } from '../../../../src/domain/optimise/space/verify'
 import { sampleBriefs } from '../../../property/briefs'
 import { faults } from '../../../property/recheck'
@@ -265,22 +264,19 @@ function none(): never {
  * for each way in which the oils may rise and fall, since |a| is the larger of a and -a.
  */
 function farthestFrom(brief: Brief, from: Blend, limit: number): number {
-  const { sense, variables } = briefProgram(brief, library)
-  const nearBest = {
-    name: 'near the best',
-    lower: sense === 'max' ? limit : -Infinity,
-    upper: sense === 'min' ? limit : Infinity,
-    terms: variables.map(({ cost }, oil) => [oil, cost] as const),
-  }
-  const { rows } = shareProgram(brief, library)
-  const changes = signs(variables.length).map((ways) => {
-    const towards = variables.map((share, oil) => ({ ...share, cost: ways[oil] ?? NaN }))
-    const program: LinearProgram = { sense: 'max', variables: towards, rows: [...rows, nearBest] }
+  const oils = Object.keys(brief.oils)
+  const { cost, ...limits } = briefProgram(brief, library)
+  const least = goalSign(brief.goal) * limit
+  const nearBest = { coefficients: cost, lower: -Infinity, upper: least }
+  const changes = signs(oils.length).map((ways) => {
+    // The most of a rise is the least of its opposite.
+    const away = ways.map((way) => -way)
+    const program = { ...limits, cost: away, rows: [...limits.rows, nearBest] }
     const outcome = highs(program)
     if (outcome.status !== 'optimal') throw new Error(`Blends near the best: ${outcome.status}`)
-    return towards.reduce(
-      (sum, { name, cost }) => sum - cost * (from[name] ?? 0),
-      outcome.objective,
+    return oils.reduce(
+      (sum, oil, at) => sum - (ways[at] ?? NaN) * (from[oil] ?? 0),
+      -outcome.objective,
     )
   })
   return Math.max(...changes)

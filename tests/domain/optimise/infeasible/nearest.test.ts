@@ -1,7 +1,7 @@
 import { describe, expect, test } from 'vitest'
 import { measureOf } from '../../../../src/domain/blend/library'
 import { checkBrief } from '../../../../src/domain/optimise/brief/check-brief'
-import { shareProgram } from '../../../../src/domain/optimise/space/brief-program'
+import { formulate } from '../../../../src/domain/optimise/space/formulate'
 import type { Brief } from '../../../../src/domain/optimise/brief/brief'
 import { type Limit, limitsOf } from '../../../../src/domain/optimise/brief/limits'
 import { nearestFeasible } from '../../../../src/domain/optimise/infeasible/nearest'
@@ -45,11 +45,11 @@ function leastUnits(one: Case, locked: readonly string[]): number | undefined {
   const oils = Object.keys(brief.oils)
   const soft = limitsOf(brief)
   const width = oils.length + soft.length
-  const named = shareProgram(brief, library).rows
+  const named = formulate(brief, library, 'limits only').rows
   const perPercent = ({ kind, subject, path }: Limit): Map<number, number> => {
     if (kind === 'oil') return new Map([[oils.indexOf(subject), 1]])
     const row = named.find(({ name }) => name === path || `${path}.`.startsWith(`${name}.`))
-    return new Map(row?.terms ?? [])
+    return new Map([...(row?.coefficients ?? [])].entries())
   }
   const rows = soft.map((limit, k) => {
     const coefficients = new Array<number>(width).fill(0)

@@ -1,6 +1,6 @@
 import { describe, expect, test } from 'vitest'
 import { library } from '../../../../src/data/library'
-import { naohGramsPerKg } from '../../../../src/domain/chemistry/alkali'
+import { alkaliEquivalents, alkaliGrams } from '../../../../src/domain/chemistry/alkali'
 import { blendValue } from '../../../../src/domain/blend/values'
 import { drawFigures } from '../../../../src/domain/optimise/lots/draws'
 import { lotRangeOf } from '../../../../src/domain/optimise/lots/lot-range'
@@ -147,6 +147,7 @@ test('the leanest and richest lots of a bar need the alkali of its saponificatio
   const { low, high } = saponificationSpan(library, acids, { olive: 100 })
   // Codex CXS 33 gives olive oil 184 to 196 mg KOH per g (from memory, as data/oils.json says), which
   // is 131 to 140 g NaOH per kg.
+  const naohGramsPerKg = (value: number) => alkaliGrams(alkaliEquivalents(1000, value), 'naoh')
   expect(naohGramsPerKg(low)).toBeGreaterThan(131)
   expect(naohGramsPerKg(high)).toBeLessThan(140)
   expect(low).toBeLessThan(high)

@@ -2,7 +2,6 @@ import { describe, expect, test } from 'vitest'
 import { library } from '../../../../src/data/library'
 import { type AcidMeasure, measureOfOil } from '../../../../src/domain/blend/measure'
 import type { Oil } from '../../../../src/domain/blend/oil'
-import type { LinearProgram } from '../../../../src/domain/lp/solvers/program'
 import { lotRangeOf } from '../../../../src/domain/optimise/lots/lot-range'
 import { lotSpan } from '../../../../src/domain/optimise/lots/lot-span'
 import { worstOfOil } from '../../../../src/domain/optimise/lots/worst-case'
@@ -139,7 +138,7 @@ describe('the span of a blend', () => {
 /** The worst case as a program over the stated ranges: acids in g per 100 g, and unsaponifiables. */
 function byProgram(measure: AcidMeasure, one: Oil, sense: 'min' | 'max'): number {
   const acids = Object.entries(one.acids).map(([name, { low, high }]) => {
-    return { name, lower: low, upper: high, cost: measure.weights[name]?.weight ?? NaN }
+    return { lower: low, upper: high, points: measure.weights[name]?.weight ?? NaN, in100: 1 }
   })
   const [least, most] = unsaponifiableEnds(one)
   const { pointsPerGPer100G: perG, cap } = measure.unsaponifiable ?? {
@@ -147,21 +146,22 @@ function byProgram(measure: AcidMeasure, one: Oil, sense: 'min' | 'max'): number
     cap: 0,
   }
   // In points; the cap is a bound, g per kg are ten times g per 100 g.
-  const points = {
-    name: 'unsaponifiables',
+  const unsaponifiables = {
     lower: Math.min((perG * least) / 10, cap),
     upper: Math.min((perG * most) / 10, cap),
-    cost: 1,
+    points: 1,
+    in100: 0,
   }
-  const terms = acids.map((_, index) => [index, 1] as const)
-  const program: LinearProgram = {
-    sense,
-    variables: [...acids, points],
-    rows: [{ name: 'sum', lower: 100, upper: 100, terms }],
-  }
-  const outcome = highs(program)
+  const parts = [...acids, unsaponifiables]
+  const sign = sense === 'min' ? 1 : -1
+  const outcome = highs({
+    cost: parts.map(({ points }) => sign * points),
+    lower: parts.map(({ lower }) => lower),
+    upper: parts.map(({ upper }) => upper),
+    rows: [{ coefficients: parts.map(({ in100 }) => in100), lower: 100, upper: 100 }],
+  })
   if (outcome.status !== 'optimal') throw new Error(`The lots of ${one.id} are ${outcome.status}`)
-  return measure.offset + outcome.objective
+  return measure.offset + sign * outcome.objective
 }
 
 type Ends = readonly [low: number, typical: number, high: number]

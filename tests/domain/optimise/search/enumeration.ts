@@ -1,7 +1,6 @@
 import { library } from '../../../../src/data/library'
 import type { Brief } from '../../../../src/domain/optimise/brief/brief'
-import { briefProgram } from '../../../../src/domain/optimise/space/brief-program'
-import type { LinearProgram as NamedProgram } from '../../../../src/domain/lp/solvers/program'
+import { briefProgram, goalSign } from '../../../../src/domain/optimise/space/brief-program'
 import type { LinearProgram } from '../../../../src/domain/lp/program'
 import { Simplex } from '../../../../src/domain/lp/simplex/simplex'
 import { valueOf } from '../../../property/recheck'
@@ -23,9 +22,8 @@ export class EverySet {
     readonly brief: Brief,
     change: (program: LinearProgram) => LinearProgram = (program) => program,
   ) {
-    const named = briefProgram({ ...brief, rules: undefined }, library)
-    this.#sign = named.sense === 'min' ? 1 : -1
-    this.program = change(dense(named, this.#sign))
+    this.#sign = goalSign(brief.goal)
+    this.program = change(briefProgram({ ...brief, rules: undefined }, library))
     this.#simplex = new Simplex(this.program)
     this.#oils = Object.keys(brief.oils)
     this.#sets = everySetOf(this.#oils).filter((set) => mayBeUsed(brief, set))
@@ -48,19 +46,6 @@ export class EverySet {
       if (outcome.status === 'optimal') best = Math.min(best, outcome.objective)
     }
     return best === Infinity ? undefined : this.#sign * best
-  }
-}
-
-function dense({ variables, rows }: NamedProgram, sign: number): LinearProgram {
-  return {
-    cost: variables.map(({ cost }) => sign * cost),
-    lower: variables.map(({ lower }) => lower),
-    upper: variables.map(({ upper }) => upper),
-    rows: rows.map(({ terms, lower, upper }) => {
-      const coefficients = new Float64Array(variables.length)
-      for (const [place, coefficient] of terms) coefficients[place] = coefficient
-      return { coefficients, lower, upper }
-    }),
   }
 }
 

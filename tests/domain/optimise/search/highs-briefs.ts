@@ -2,7 +2,8 @@ import highsLoader, { type Highs } from 'highs'
 import { library } from '../../../../src/data/library'
 import type { Brief } from '../../../../src/domain/optimise/brief/brief'
 import { briefProgram } from '../../../../src/domain/optimise/space/brief-program'
-import type { LinearProgram, Row, Variable } from '../../../../src/domain/lp/solvers/program'
+import { type LinearProgram, rowOfTerms } from '../../../../src/domain/lp/program'
+import { modelData } from '../../../../src/domain/lp/solvers/highs'
 import { leastShare } from './rule-faults'
 
 /** To the end, and as exactly as HiGHS goes: it would stop at a gap of 1e-4 and miss rows by 1e-6. */
@@ -31,32 +32,9 @@ export async function loadHighsOnBriefs(): Promise<
 
 function ask(highs: Highs, brief: Brief, seconds: number): RuledReference {
   const { program, integers } = mixedProgram(brief)
-  const { variables, rows, sense } = program
-  const starts = [0]
-  const terms = rows.flatMap((row) => {
-    starts.push((starts.at(-1) ?? 0) + row.terms.length)
-    return row.terms
-  })
-  const { objectiveSense, modelStatus } = highs.constants
-  const model = {
-    numCols: variables.length,
-    numRows: rows.length,
-    sense: sense === 'min' ? objectiveSense.minimize : objectiveSense.maximize,
-    colCost: variables.map(({ cost }) => cost),
-    colLower: variables.map(({ lower }) => lower),
-    colUpper: variables.map(({ upper }) => upper),
-    rowLower: rows.map(({ lower }) => lower),
-    rowUpper: rows.map(({ upper }) => upper),
-    matrix: {
-      format: 'csr' as const,
-      numRows: rows.length,
-      numCols: variables.length,
-      starts,
-      indices: terms.map(([place]) => place),
-      values: terms.map(([, coefficient]) => coefficient),
-    },
-    integrality: variables.map((_, place) => (integers.has(place) ? 1 : 0)),
-  }
+  const { modelStatus } = highs.constants
+  const integrality = Array.from(program.cost, (_, place) => (integers.has(place) ? 1 : 0))
+  const model = { ...modelData(program), integrality }
   return highs.withModel(model, (solver): RuledReference => {
     for (const [name, value] of Object.entries(OPTIONS)) solver.options.set(name, value)
     solver.options.set('time_limit', seconds)
@@ -71,79 +49,47 @@ function ask(highs: Highs, brief: Brief, seconds: number): RuledReference {
 /** The brief's linear program with a use of 0 or 1 for each oil, and a whole number of steps. */
 function mixedProgram(brief: Brief): { program: LinearProgram; integers: ReadonlySet<number> } {
   const linear = briefProgram({ ...brief, rules: undefined }, library)
+  const shares = linear.cost.length
   const oils = Object.keys(brief.oils)
   const { atMostOils, shareStep, requires = [], oneOf = [] } = brief.rules ?? {}
-  const placeOf = (oil: string) => oils.indexOf(oil)
-  const use = (oil: string) => linear.variables.length + placeOf(oil)
-  const steps = (oil: string) => linear.variables.length + oils.length + placeOf(oil)
-  const whole = (name: string, upper: number): Variable => ({ name, lower: 0, upper, cost: 0 })
+  const uses = oils.map(() => 1)
+  const counts = shareStep === undefined ? [] : oils.map(() => 100 / shareStep)
+  const width = shares + uses.length + counts.length
+  const share = (oil: string) => oils.indexOf(oil)
+  const use = (oil: string) => shares + share(oil)
   const most = (oil: string) => brief.oils[oil]?.max ?? 100
-  const row = (name: string, terms: Row['terms'], lower: number, upper: number): Row => ({
-    name,
-    terms,
-    lower,
-    upper,
-  })
-  const together = (name: string, group: readonly string[], limit: number) =>
+  const row = (terms: readonly (readonly [number, number])[], lower: number, upper: number) =>
+    rowOfTerms(width, terms, { lower, upper })
+  const two = (one: number, other: number, factor: number, lower: number, upper: number) =>
+    row([[one, 1] as const, [other, -factor] as const], lower, upper)
+  const atMost = (group: readonly string[], limit: number) =>
     row(
-      name,
       group.map((oil) => [use(oil), 1] as const),
       -Infinity,
       limit,
     )
+  const wide = (values: ArrayLike<number>, further: readonly number[] = []) => {
+    const all = new Float64Array(width)
+    all.set(values)
+    all.set(further, shares)
+    return all
+  }
   const rows = [
-    ...linear.rows,
+    ...linear.rows.map((one) => ({ ...one, coefficients: wide(one.coefficients) })),
     ...oils.flatMap((oil) => [
-      row(
-        `${oil} only if in`,
-        [
-          [placeOf(oil), 1],
-          [use(oil), -most(oil)],
-        ],
-        -Infinity,
-        0,
-      ),
-      row(
-        `${oil} enough if in`,
-        [
-          [placeOf(oil), 1],
-          [use(oil), -leastShare(brief, oil)],
-        ],
-        0,
-        Infinity,
-      ),
+      two(share(oil), use(oil), most(oil), -Infinity, 0),
+      two(share(oil), use(oil), leastShare(brief, oil), 0, Infinity),
     ]),
-    ...(atMostOils === undefined ? [] : [together('at most', oils, atMostOils)]),
-    ...oneOf.map((group) => together('one of', group, 1)),
-    ...requires.map((pair) =>
-      row(
-        'together',
-        [
-          [use(pair.oil), 1],
-          [use(pair.with), -1],
-        ],
-        -Infinity,
-        0,
-      ),
-    ),
-    ...(shareStep === undefined
-      ? []
-      : oils.map((oil) =>
-          row(
-            'in steps',
-            [
-              [placeOf(oil), 1],
-              [steps(oil), -shareStep],
-            ],
-            0,
-            0,
-          ),
-        )),
+    ...(atMostOils === undefined ? [] : [atMost(oils, atMostOils)]),
+    ...oneOf.map((group) => atMost(group, 1)),
+    ...requires.map((pair) => two(use(pair.oil), use(pair.with), 1, -Infinity, 0)),
+    ...counts.map((_, at) => two(at, shares + oils.length + at, shareStep ?? NaN, 0, 0)),
   ]
-  const uses = oils.map((oil) => whole(`${oil} in`, 1))
-  const counts =
-    shareStep === undefined ? [] : oils.map((oil) => whole(`${oil} steps`, 100 / shareStep))
-  const variables = [...linear.variables, ...uses, ...counts]
-  const integers = new Set([...variables.keys()].slice(linear.variables.length))
-  return { program: { ...linear, variables, rows }, integers }
+  const program = {
+    cost: wide(linear.cost),
+    lower: wide(linear.lower),
+    upper: wide(linear.upper, [...uses, ...counts]),
+    rows,
+  }
+  return { program, integers: new Set([...Array(width).keys()].slice(shares)) }
 }

@@ -1,6 +1,6 @@
 import { describe, expect, test } from 'vitest'
 import { library } from '../../../../src/data/library'
-import type { SolveProgram } from '../../../../src/domain/lp/solvers/program'
+import type { SolveProgram } from '../../../../src/domain/lp/solvers/solve-program'
 import { solveBrief } from '../../../../src/domain/optimise/solve/solve'
 import { solveWithJslp } from '../../../../src/domain/lp/solvers/jslp'
 import { highs } from '../../lp/solvers/loaded-highs'

@@ -1,9 +1,8 @@
 import type { Blend } from '../../../../src/domain/blend/blend'
 import { goalMeasure } from '../../../../src/domain/optimise/brief/brief'
-import { briefProgram } from '../../../../src/domain/optimise/space/brief-program'
+import { briefProgram, goalSign } from '../../../../src/domain/optimise/space/brief-program'
 import { limitsOf, withLimit } from '../../../../src/domain/optimise/brief/limits'
-import type { LinearProgram } from '../../../../src/domain/lp/solvers/program'
-import type { LinearProgram as DenseProgram } from '../../../../src/domain/lp/program'
+import type { LinearProgram } from '../../../../src/domain/lp/program'
 import { loadHighs } from '../../lp/simplex/highs'
 import { highs as highsWithPoint } from '../../lp/solvers/loaded-highs'
 import type { Case } from './random-briefs'
@@ -16,12 +15,13 @@ const highs = await loadHighs()
  */
 export function bestValue({ brief, library }: Omit<Case, 'name'>): number | undefined {
   const program = briefProgram(brief, library)
-  const crossed = [...program.variables, ...program.rows].some(({ lower, upper }) => lower > upper)
-  if (crossed) return undefined
-  const { status, objective } = highs(denseOf(program))
+  const { lower, upper, rows } = program
+  const crossed = Array.from(lower).some((least, at) => least > (upper[at] ?? NaN))
+  if (crossed || rows.some((row) => row.lower > row.upper)) return undefined
+  const { status, objective } = highs(program)
   if (status === 'unbounded') throw new Error('A brief of limited shares is unbounded')
   if (status === 'infeasible') return undefined
-  return program.sense === 'min' ? objective : -objective
+  return goalSign(brief.goal) * objective
 }
 
 /** A best blend of a brief by HiGHS. */
@@ -55,22 +55,8 @@ export function feasibleOnes(cases: readonly Case[]): Case[] {
   return cases.filter((one) => goalMeasure(one.brief.goal) && bestValue(one) !== undefined)
 }
 
-/** Least cost of a dense program by HiGHS; undefined where nothing is feasible. */
-export function leastCost(program: DenseProgram): number | undefined {
+/** Least cost of a program by HiGHS; undefined where nothing is feasible. */
+export function leastCost(program: LinearProgram): number | undefined {
   const { status, objective } = highs(program)
   return status === 'optimal' ? objective : undefined
-}
-
-function denseOf({ sense, variables, rows }: LinearProgram): DenseProgram {
-  const sign = sense === 'min' ? 1 : -1
-  return {
-    cost: variables.map(({ cost }) => sign * cost),
-    lower: variables.map(({ lower }) => lower),
-    upper: variables.map(({ upper }) => upper),
-    rows: rows.map(({ lower, upper, terms }) => {
-      const coefficients = new Float64Array(variables.length)
-      for (const [index, coefficient] of terms) coefficients[index] = coefficient
-      return { coefficients, lower, upper }
-    }),
-  }
 }
