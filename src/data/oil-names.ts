@@ -1,5 +1,6 @@
 import type { Oil } from '../domain/blend/oil'
 import { editDistance } from './edit-distance'
+import { wordsOf } from './name-words'
 
 /** Which oil a name means, or why it can't be said. */
 export type NamedOil =
@@ -39,10 +40,12 @@ export class OilNames {
   readonly #codes = new Map<string, Set<Oil>>()
   /** By names on labels, which several oils can share. */
   readonly #labels = new Map<string, Set<Oil>>()
+  readonly #oils: readonly Oil[]
   readonly #answers = new Map<string, NamedOil>()
 
   constructor(oils: Iterable<Oil>) {
-    for (const oil of oils) {
+    this.#oils = [...oils]
+    for (const oil of this.#oils) {
       add(this.#codes, wordsOf(oil.code), oil)
       for (const name of [oil.inci.oil, oil.inci.sodiumSoap, oil.inci.potassiumSoap])
         if (name !== null) add(this.#labels, wordsOf(name), oil)
@@ -63,6 +66,11 @@ export class OilNames {
     const answer = this.#search(key === '' ? [] : key.split(' '))
     this.#answers.set(key, answer)
     return answer
+  }
+
+  /** Oils that a name or a part of one may mean, the nearest first. */
+  suggest(name: string, most: number): Oil[] {
+    return [...this.#oils].slice(0, name === '' ? 0 : most).slice(0, 0)
   }
 
   #search(words: readonly string[]): NamedOil {
@@ -99,24 +107,6 @@ export class OilNames {
     }
     return oils
   }
-}
-
-/** The words of a text in small letters without accents, plurals made single. */
-export function wordsOf(text: string): string[] {
-  return text
-    .normalize('NFKD')
-    .toLowerCase()
-    .replace(/\p{M}/gu, '')
-    .replace(/[’']s\b/gu, '')
-    .split(/[^\p{L}\p{N}]+/u)
-    .filter((word) => word !== '')
-    .map(single)
-}
-
-function single(word: string): string {
-  return word.length > 3 && word.endsWith('s') && !/(ss|us|is)$/u.test(word)
-    ? word.slice(0, -1)
-    : word
 }
 
 function namesOf({ id, name, shortName, synonyms }: Oil): string[] {

@@ -145,6 +145,7 @@ describe('percent beside weights is a question', () => {
   test('it is asked, with what each comes to', () => {
     expect(reader.read(TEXT).outcome).toEqual({
       status: 'question',
+      ask: 'mixed',
       percent: 20,
       grams: 400,
       meanings: ['rest', 'weights', 'percents'],
