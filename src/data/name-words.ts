@@ -19,3 +19,9 @@ function single(word: string): string {
     ? word.slice(0, -1)
     : word
 }
+
+/** A name as it stands and, where it has dotted vowels, with an e for the dots, as many type it. */
+export function spellings(name: string): string[] {
+  const spelt = name.replace(/[äöü]/giu, (letter) => `${letter.normalize('NFKD').charAt(0)}e`)
+  return spelt === name ? [name] : [name, spelt]
+}

@@ -214,7 +214,7 @@ describe('names', () => {
     ['live oil', 'olive'],
     ['alomnd', 'almond'],
     ['avacado oil', 'avocado'],
-    ['babasu', 'babassu'],
+    ['babussu', 'babassu'],
     ['sunflwer', 'sunflower'],
     ['shae butter', 'shea'],
     ['mccadamia nut oil', 'macadamia'],

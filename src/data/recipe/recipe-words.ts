@@ -1,6 +1,6 @@
 import { z } from 'zod'
 import wordsFile from '../../../data/recipe-words.json'
-import { wordsOf } from '../name-words'
+import { spellings, wordsOf } from '../name-words'
 
 const phrases = z.array(z.string().min(1)).min(1)
 const things = z.record(z.string(), phrases)
@@ -66,12 +66,6 @@ const thingByName = new Map<string, { readonly kind: ThingKind; readonly id: str
 
 function inWords(names: readonly string[]): Phrase[] {
   return names.flatMap((name) => spellings(name).map(wordsOf))
-}
-
-/** A name with its dots and, as many type it, with e instead. */
-function spellings(name: string): string[] {
-  const spelt = name.replace(/[äöü]/giu, (letter) => `${letter.normalize('NFKD').charAt(0)}e`)
-  return spelt === name ? [name] : [name, spelt]
 }
 
 /** Whether the words hold one of the subject's phrases. */
