@@ -59,27 +59,28 @@ export function readEntries(
 
 /**
  * Joins a name and a figure that were cut apart: cells of a table, or a name with a comma in it whose
- * second half came with the figure.
+ * second half came with the figure, which only holds for entries that are close.
  */
 export function joined<Entry extends { readonly text: string }>(
   entries: readonly Entry[],
   names: OilNames,
+  areClose: (one: Entry, two: Entry) => boolean = () => true,
 ): Entry[] {
   const result: Entry[] = []
   for (const entry of entries) {
     const last = result.at(-1)
-    if (last !== undefined && belong(last.text, entry.text, names)) {
+    if (last !== undefined && belong(last.text, entry.text, areClose(last, entry), names)) {
       result[result.length - 1] = { ...last, text: `${last.text} ${entry.text}` }
     } else result.push(entry)
   }
   return result
 }
 
-function belong(first: string, second: string, names: OilNames): boolean {
+function belong(first: string, second: string, areClose: boolean, names: OilNames): boolean {
   const [one, two] = [shapeOf(first), shapeOf(second)]
   if (one.hasAmount !== two.hasAmount && one.hasName !== two.hasName)
     return one.hasName !== one.hasAmount
-  if (one.hasAmount || !two.hasAmount || !two.hasName) return false
+  if (!areClose || one.hasAmount || !two.hasAmount || !two.hasName) return false
   const together = names.find(`${one.name} ${two.name}`)
   return together.status === 'oil' && together.note === undefined
 }

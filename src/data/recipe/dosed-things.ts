@@ -84,7 +84,7 @@ const MOST_NAME_WORDS = 4
 function thing({ words, amounts, wrong }: Taken): Draft | undefined {
   const left = rest(words)
   const named = [left, plain(left), plain(left).filter((word) => !OIL_WORDS.has(word))]
-  const found = named.map(thingNamed).find((one) => one !== undefined)
+  const found = named.map(thingNamed).find((one) => one !== undefined) ?? scentNamed(left)
   if (!found) return undefined
   const name = capital(plain(left).join(' '))
   const touchesLye = found.kind === 'acid'
@@ -101,6 +101,12 @@ function thing({ words, amounts, wrong }: Taken): Draft | undefined {
     amounts: isSolution ? weighed : amounts,
     strengthPercent: isSolution ? percent.value : undefined,
   }
+}
+
+/** A scent whose oil is run on to its name, as German does: Lavendelöl. */
+function scentNamed(words: readonly string[]): ReturnType<typeof thingNamed> {
+  const found = thingNamed(words.map((word) => word.replace(/(?:ol|oel)$/u, '')))
+  return found?.kind === 'scent' ? found : undefined
 }
 
 /** The words without those for form and purity. */

@@ -57,7 +57,7 @@ function oils(text: string, taken: Taken, names: OilNames): Draft[] {
   if (taken.amounts.length === 0 && !taken.wrong) return [mention(tidy, names)]
   return readEntry(tidy, names).map((read): Draft => {
     if ('oil' in read) return { kind: 'oil', entry: read }
-    const said = taken.wrong ? taken.words.join(' ') : name
+    const said = name === '' ? taken.words.join(' ') : name
     const found = names.find(trimmed(said))
     const nearest = found.status === 'several' ? found.oils : names.suggest(said, MOST_CANDIDATES)
     return unread(read.reason, shortOf(read.reason), {

@@ -17,7 +17,7 @@ const SENTENCES = /(?<=[\p{L}\d%)])[.!?]\s+(?=[\p{Lu}\d])/u
 
 /** Words that part two amounts of one sentence: 115 g of lye in 250 g of water. */
 const CONNECTORS =
-  /\s+(?:(?:dissolved|mixed|stirred) )?(?:in|into|with|plus|then|to|mit|dazu|dans|avec|con)\s+/giu
+  /(\s+(?:(?:dissolved|mixed|stirred) )?(?:in|into|with|plus|then|to|mit|dazu|dans|avec|con)\s+)/iu
 
 /** How long and how warm: nothing that is weighed. */
 const TIMES_AND_WARMTHS =
@@ -43,7 +43,7 @@ export function recipeEntries(
       .filter((entry) => entry.text !== ''),
   )
   return {
-    entries: joined(entries.slice(0, MOST_ENTRIES), names),
+    entries: joined(entries.slice(0, MOST_ENTRIES), names, (one, two) => one.line === two.line),
     isCut: text.length > LONGEST_TEXT || entries.length > MOST_ENTRIES,
   }
 }
@@ -55,15 +55,23 @@ export function asWritten(text: string, oils: readonly Oil[]): string {
 
 /** Parts an entry at words that stand between two amounts. */
 function clausesOf(entry: string): string[] {
-  const clauses: string[] = []
-  let start = 0
-  for (const { index, 0: word } of entry.matchAll(CONNECTORS)) {
-    const [before, after] = [entry.slice(start, index), entry.slice(index + word.length)]
-    if (!namesAnAmount(before) || !namesAnAmount(after)) continue
-    clauses.push(before)
-    start = index + word.length
+  const clauses: { text: string; hasAmount: boolean }[] = []
+  let between = ''
+  for (const [at, text] of entry.split(CONNECTORS).entries()) {
+    const last = clauses.at(-1)
+    if (at % 2 === 1) {
+      between = text
+      continue
+    }
+    const hasAmount = namesAnAmount(text)
+    if (last && !(last.hasAmount && hasAmount))
+      clauses[clauses.length - 1] = {
+        text: last.text + between + text,
+        hasAmount: last.hasAmount || hasAmount,
+      }
+    else clauses.push({ text, hasAmount })
   }
-  return [...clauses, entry.slice(start)]
+  return clauses.map(({ text }) => text)
 }
 
 function namesAnAmount(text: string): boolean {

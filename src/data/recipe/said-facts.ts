@@ -19,7 +19,7 @@ export function takenApart(text: string): Taken {
   const said = pieces.flatMap((piece) => (piece.kind === 'words' ? wordsOf(piece.text) : []))
   return {
     text,
-    words: wrong ? wordsOf(text).filter((word) => !/^\d/u.test(word)) : said,
+    words: said.length > 0 ? said : wordsOf(text).filter((word) => !/^\d/u.test(word)),
     amounts: pieces.flatMap((piece) => (piece.kind === 'amount' ? piece.amount : [])),
     wrong,
   }
