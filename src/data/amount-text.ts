@@ -1,5 +1,7 @@
 import { gramsFrom, type MassUnit } from '../domain/units'
-import { PERCENT, readPlain } from './typed-number'
+import { noWeight, UNIT_WORDS, unitMeant } from './mass-words'
+import { readPlain } from './plain-number'
+import { PERCENT } from './typed-field'
 
 /** An amount of an oil as a formula states it. */
 export type Amount =
@@ -13,23 +15,8 @@ export type Piece =
   | { readonly kind: 'words'; readonly text: string }
   | { readonly kind: 'wrong'; readonly text: string; readonly reason: string }
 
-const UNITS: readonly (readonly [RegExp, MassUnit | 'percent' | 'bare' | 'volume'])[] = [
-  [/^(?:%|percent|per cent|pct)$/u, 'percent'],
-  [/^(?:kg|kgs|kilo|kilos|kilograms?|kilogrammes?)$/u, 'kg'],
-  [/^(?:g|gr|gm|gms|grams?|grammes?)$/u, 'g'],
-  [/^(?:oz|ozs|ounces?)$/u, 'oz'],
-  [/^(?:lb|lbs|pounds?)$/u, 'lb'],
-  [/^parts?$/u, 'bare'],
-  [/./u, 'volume'],
-]
-
-const UNIT_WORDS =
-  '%|percent|per cent|pct|kilogrammes?|kilograms?|kilos?|kgs?|grammes?|grams?|gms?|gr|g|fl\\.? ?oz|' +
-  'fluid ounces?|ounces?|ozs?|pounds?|lbs?|parts?|millilit(?:re|er)s?|mls?|cl|lit(?:re|er)s?|l|cups?|' +
-  'tablespoons?|tbsps?|teaspoons?|tsps?|gallons?|gal|pints?|quarts?|drops?'
-
-/** A fraction counts only with a unit of mass: 60/40 is no fraction. */
-const FRACTION = '(?:\\d+ )?\\d+[/⁄]\\d+(?= ?(?:kg|g|oz|ounce|lb|pound))'
+/** A fraction counts only with a unit: 60/40 is no fraction. */
+const FRACTION = `(?:\\d+ )?\\d+[/⁄]\\d+(?= ?(?:${UNIT_WORDS})(?!\\p{L}))`
 const FIGURES = '\\d[\\d.,]*\\d|\\d|[.,]\\d+'
 
 /** A minus stands right before its figure, and after no letter: “olive-60” is a dash. */
@@ -76,14 +63,13 @@ function amountPiece(match: RegExpExecArray): Piece {
   const text = match[0].trim()
   const { minus, figures = '', unit = '' } = match.groups ?? {}
   const named = unit.toLowerCase()
-  const kind = named === '' ? 'bare' : UNITS.find(([words]) => words.test(named))?.[1]
+  const kind = named === '' ? 'bare' : unitMeant(named)
   if (minus !== undefined)
     return wrong(
       text,
       `${text} is below zero. Where the dash only parts name and figure, put a space after it`,
     )
-  if (kind === undefined || kind === 'volume')
-    return wrong(text, `${text} is a volume. Give the weight`)
+  if (kind === undefined || kind === 'volume') return wrong(text, noWeight(named))
   const value = valueOf(figures, kind === 'percent')
   if (typeof value === 'string') return wrong(text, value)
   if (value > LARGEST) return wrong(text, `${text} is too large. Give at most ${LARGEST}`)
@@ -100,19 +86,11 @@ function valueOf(figures: string, isPercent: boolean): number | string {
     const value = Number(whole) + Number(above) / Number(below)
     return Number.isFinite(value) ? value : `${figures} is no number`
   }
-  const plain = readPlain(isPercent ? figures.replace(',', '.') : withoutGroups(figures), PERCENT)
+  const plain = readPlain(isPercent ? figures.replace(',', '.') : figures, PERCENT)
   if (plain.status === 'number') return plain.value
   if (/^[1-9]\d{0,2}(?:,\d{3})+$/u.test(figures))
     return `${figures} can be read two ways. Write it without the comma, or with a point`
   return `${figures} is no number`
-}
-
-/** Where both point and comma stand, the last of them is the decimal one. */
-function withoutGroups(figures: string): string {
-  if (/^\d{1,3}(?:,\d{3})+\.\d+$/u.test(figures)) return figures.replaceAll(',', '')
-  if (/^\d{1,3}(?:\.\d{3})+,\d+$/u.test(figures))
-    return figures.replaceAll('.', '').replace(',', '.')
-  return figures
 }
 
 function wrong(text: string, reason: string): Piece {

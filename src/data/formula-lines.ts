@@ -2,7 +2,8 @@ import type { Oil } from '../domain/blend/oil'
 import { WHOLE_PERCENT } from '../domain/units'
 import { type Amount, gramsOf, type Piece, piecesOf } from './amount-text'
 import { entriesOf, unmasked } from './formula-entries'
-import { type NamedOil, type OilNames, wordsOf } from './oil-names'
+import { wordsOf } from './name-words'
+import type { NamedOil, OilNames } from './oil-names'
 
 /** A part of a formula's text that names an oil and says how much of it. */
 export interface EntryReading {
@@ -44,9 +45,10 @@ export function readEntries(
 ): { entries: EntryReading[]; unread: UnreadLine[]; notes: string[] } {
   const all = entriesOf(text.slice(0, LONGEST_TEXT), oils)
   const isCut = text.length > LONGEST_TEXT || all.length > MOST_ENTRIES
-  const readings = joined(all.slice(0, MOST_ENTRIES), names).flatMap((entry) =>
-    readEntry(entry, names),
-  )
+  const readings = joined(
+    all.slice(0, MOST_ENTRIES).map((entry) => ({ text: entry })),
+    names,
+  ).flatMap(({ text: entry }) => readEntry(entry, names))
   const shown = <T extends { text: string }>(one: T) => ({ ...one, text: unmasked(one.text, oils) })
   return {
     entries: readings.filter((one) => 'oil' in one).map(shown),
@@ -57,24 +59,28 @@ export function readEntries(
 
 /**
  * Joins a name and a figure that were cut apart: cells of a table, or a name with a comma in it whose
- * second half came with the figure.
+ * second half came with the figure, which only holds for entries that are close.
  */
-function joined(entries: readonly string[], names: OilNames): string[] {
-  const result: string[] = []
+export function joined<Entry extends { readonly text: string }>(
+  entries: readonly Entry[],
+  names: OilNames,
+  areClose: (one: Entry, two: Entry) => boolean = () => true,
+): Entry[] {
+  const result: Entry[] = []
   for (const entry of entries) {
     const last = result.at(-1)
-    if (last !== undefined && belong(last, entry, names)) {
-      result[result.length - 1] = `${last} ${entry}`
+    if (last !== undefined && belong(last.text, entry.text, areClose(last, entry), names)) {
+      result[result.length - 1] = { ...last, text: `${last.text} ${entry.text}` }
     } else result.push(entry)
   }
   return result
 }
 
-function belong(first: string, second: string, names: OilNames): boolean {
+function belong(first: string, second: string, areClose: boolean, names: OilNames): boolean {
   const [one, two] = [shapeOf(first), shapeOf(second)]
   if (one.hasAmount !== two.hasAmount && one.hasName !== two.hasName)
     return one.hasName !== one.hasAmount
-  if (one.hasAmount || !two.hasAmount || !two.hasName) return false
+  if (!areClose || one.hasAmount || !two.hasAmount || !two.hasName) return false
   const together = names.find(`${one.name} ${two.name}`)
   return together.status === 'oil' && together.note === undefined
 }
@@ -92,7 +98,8 @@ function wordsIn(pieces: readonly Piece[]): string {
     .join(' ')
 }
 
-function readEntry(entry: string, names: OilNames): (EntryReading | UnreadLine)[] {
+/** What one entry says: an oil with its amount, several of them in a row, or why it is not understood. */
+export function readEntry(entry: string, names: OilNames): (EntryReading | UnreadLine)[] {
   const pieces = withSums(piecesOf(entry))
   const wrong = pieces.find((piece) => piece.kind === 'wrong')
   if (wrong) return [{ text: entry, reason: wrong.reason }]
@@ -211,6 +218,11 @@ function nameReason(name: string, found: NamedOil, names: OilNames): string {
       ? 'Check its spelling, or try its plain name'
       : `If ${near} is meant, write only that`
   return `There is no oil “${name}” in the library. ${advice}`
+}
+
+/** Whether a name speaks of something that makers add and that is no fat. */
+export function isNoFat(name: string): boolean {
+  return wordsOf(name).some((word) => NO_FAT.has(word))
 }
 
 function amountReason(amounts: readonly Amount[]): string | undefined {

@@ -1,5 +1,8 @@
 import type { Oil } from '../domain/blend/oil'
 import { editDistance } from './edit-distance'
+import { spellings, wordsOf } from './name-words'
+import { type OtherNames, otherNames } from './oil-names-file'
+import { type FoundOil, rankedOils, relatedOils } from './oil-search'
 
 /** Which oil a name means, or why it can't be said. */
 export type NamedOil =
@@ -12,18 +15,43 @@ const MANNERS = new Set(
   (
     'organic raw pure natural virgin extra refined unrefined crude filtered unfiltered cold warm pressed expeller ' +
     'deodorised deodorized bleached rbd grade food cosmetic certified fair trade rspo sustainable ' +
-    'local homemade rendered fresh pastured golden melted quality of the 76 degree deg'
+    'local homemade rendered fresh pastured golden melted quality of the 76 degree deg ' +
+    // The same in German, French, Spanish and Italian, with the small words between names.
+    'bio nativ native kaltgepresst kaltgepresstes raffiniert raffiniertes unraffiniert desodoriert reines geschmolzen ' +
+    'vierge raffine raffinee biologique brut brute pure pressee froid desodorise desodorisee fondu ' +
+    'virgen refinado refinada ecologico ecologica puro prensado frio desodorizado fundido ' +
+    'vergine raffinato raffinata biologico biologica spremuto freddo grezzo grezza fuso ' +
+    'de du des d l la le di del della dell von vom al el'
   ).split(' '),
 )
 
 /** Words for the kind of fat, which people add or leave out. */
-const KINDS = new Set(['oil', 'butter'])
+const BUTTERS = ['butter', 'beurre', 'manteca', 'mantequilla', 'burro']
+const KINDS = new Set(['oil', 'ol', 'oel', 'huile', 'aceite', 'olio', ...BUTTERS])
 
 /** Parts of the plant that are taken for granted; a kernel is not, since palm has both. */
 const PARTS = new Set(['seed', 'nut', 'bean', 'fruit'])
 
 /** Words that name no oil by themselves: butter fat without its butter is no name. */
-const GENERAL = new Set([...PARTS, 'fat', 'wax', 'acid', 'grease', 'kernel'])
+const GENERAL = new Set([
+  ...[
+    ...PARTS,
+    ...KINDS,
+    'fat',
+    'wax',
+    'acid',
+    'grease',
+    'kernel',
+    'fett',
+    'wach',
+    'graisse',
+    'cire',
+  ],
+  ...['acide', 'grasa', 'cera', 'acido', 'grasso', 'semi', 'semilla'],
+])
+
+/** What German runs together with the name of the plant. */
+const RUN_ON = /(?<=[\p{L}]{4})(?:öl|butter|fett)$/u
 
 /** Shorter words have neighbours one slip away; longer ones bear two. */
 const LETTERS_FOR_ONE_SLIP = 4
@@ -39,19 +67,39 @@ export class OilNames {
   readonly #codes = new Map<string, Set<Oil>>()
   /** By names on labels, which several oils can share. */
   readonly #labels = new Map<string, Set<Oil>>()
+  readonly #oils: readonly Oil[]
+  /** All that each is called, its own name first. */
+  readonly #names = new Map<Oil, readonly string[]>()
   readonly #answers = new Map<string, NamedOil>()
+  readonly #suggestions = new Map<string, readonly Oil[]>()
 
-  constructor(oils: Iterable<Oil>) {
-    for (const oil of oils) {
+  constructor(oils: Iterable<Oil>, others: OtherNames = otherNames) {
+    this.#oils = [...oils]
+    for (const oil of this.#oils) {
       add(this.#codes, wordsOf(oil.code), oil)
       for (const name of [oil.inci.oil, oil.inci.sodiumSoap, oil.inci.potassiumSoap])
         if (name !== null) add(this.#labels, wordsOf(name), oil)
-      for (const name of namesOf(oil)) {
-        const words = wordsOf(name)
-        add(this.#whole, words, oil)
-        const bare = words.filter(isTelling)
-        if (!bare.every((word) => GENERAL.has(word))) add(this.#bare, bare, oil)
-      }
+      const names = [...namesOf(oil), ...namesElsewhere(oil, others)]
+      this.#names.set(oil, names)
+      for (const name of names) this.#addName(name, oil)
+    }
+    for (const { name, oils: ids } of others.shared)
+      for (const oil of this.#oils) if (ids.includes(oil.id)) this.#addName(name, oil)
+  }
+
+  #addName(name: string, oil: Oil): void {
+    for (const spelt of spellings(name)) {
+      const words = wordsOf(spelt)
+      add(this.#whole, words, oil)
+      add(
+        this.#whole,
+        words.filter((word) => !MANNERS.has(word)),
+        oil,
+      )
+      const telling = words.filter((word) => isTelling(word) && !MANNERS.has(word))
+      for (const bare of [words.filter(isTelling), telling])
+        if (!bare.every((word) => GENERAL.has(word) || MANNERS.has(word)))
+          add(this.#bare, bare, oil)
     }
   }
 
@@ -63,6 +111,23 @@ export class OilNames {
     const answer = this.#search(key === '' ? [] : key.split(' '))
     this.#answers.set(key, answer)
     return answer
+  }
+
+  /** Oils whose names begin like a text, hold it, or are small slips away, the best first; all for none. */
+  search(text: string): FoundOil[] {
+    const meant = this.find(text)
+    return rankedOils(text, this.#names, meant.status === 'oil' ? meant.oil : undefined)
+  }
+
+  /** Oils that share words with a name which is none, the nearest first. */
+  suggest(name: string, most: number): Oil[] {
+    const telling = wordsOf(name).filter(
+      (word) => !MANNERS.has(word) && !GENERAL.has(word) && word.length >= LETTERS_FOR_ONE_SLIP,
+    )
+    const key = telling.join(' ')
+    const known = this.#suggestions.get(key) ?? relatedOils(telling, this.#names)
+    this.#suggestions.set(key, known)
+    return known.slice(0, most)
   }
 
   #search(words: readonly string[]): NamedOil {
@@ -101,26 +166,19 @@ export class OilNames {
   }
 }
 
-/** The words of a text in small letters without accents, plurals made single. */
-export function wordsOf(text: string): string[] {
-  return text
-    .normalize('NFKD')
-    .toLowerCase()
-    .replace(/\p{M}/gu, '')
-    .replace(/[’']s\b/gu, '')
-    .split(/[^\p{L}\p{N}]+/u)
-    .filter((word) => word !== '')
-    .map(single)
-}
-
-function single(word: string): string {
-  return word.length > 3 && word.endsWith('s') && !/(ss|us|is)$/u.test(word)
-    ? word.slice(0, -1)
-    : word
-}
-
 function namesOf({ id, name, shortName, synonyms }: Oil): string[] {
   return [id, name, shortName, ...synonyms]
+}
+
+function namesElsewhere({ id }: Oil, { names }: OtherNames): string[] {
+  const { de = [], fr = [], es = [], it = [] } = names[id] ?? {}
+  const stems = de.map((name) => name.replace(RUN_ON, '')).filter(isName)
+  return [...de, ...stems, ...fr, ...es, ...it]
+}
+
+/** Whether a name cut short still says something: the butter of “Butterfett” does not. */
+function isName(text: string): boolean {
+  return wordsOf(text).some((word) => !GENERAL.has(word))
 }
 
 const isTelling = (word: string) => !KINDS.has(word)
@@ -156,12 +214,14 @@ function asGuess(found: NamedOil | undefined): NamedOil | undefined {
 
 /** A butter that the library knows as an oil may be a hardened blend: that is said. */
 function asButter(found: NamedOil | undefined, words: readonly string[]): NamedOil | undefined {
-  if (found?.status !== 'oil' || !words.includes('butter')) return found
+  if (found?.status !== 'oil' || !BUTTERS.some((butter) => words.includes(butter))) return found
   const { oil } = found
   if (namesOf(oil).some((name) => wordsOf(name).includes('butter'))) return found
+  if (oil.tags.includes('animal')) return found
   return { ...found, note: `read as ${oil.name}; a hardened “butter” of it is another fat` }
 }
 
+/** Slips that a typed name of so many letters bears. */
 function slipsAllowed(typed: string): number {
   if (typed.length >= LETTERS_FOR_TWO_SLIPS) return 2
   return typed.length >= LETTERS_FOR_ONE_SLIP ? 1 : 0

@@ -1,4 +1,4 @@
-import { wordsOf } from './oil-names'
+import { wordsOf } from './name-words'
 import type { PriceColumns, PriceField } from './price-fields'
 
 /** Words that other lists head their columns with, as `wordsOf` leaves them. */

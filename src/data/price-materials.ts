@@ -1,7 +1,8 @@
 import type { MaterialFact, MaterialOf, OwnMaterial } from '../domain/cost/offer'
 import { batchFacts } from './batch-facts'
 import { library } from './library'
-import { OilNames, wordsOf } from './oil-names'
+import { wordsOf } from './name-words'
+import { OilNames } from './oil-names'
 
 const ALKALIS: readonly (readonly [string, string])[] = [
   ['naoh', 'Sodium hydroxide'],

@@ -1,33 +1,25 @@
 import {
   addDependencies,
   create,
-  divideDependencies,
   evaluateDependencies,
   multiplyDependencies,
-  subtractDependencies,
   unitDependencies,
-  unaryMinusDependencies,
 } from 'mathjs'
-import type { Typed } from './typed-number'
+import { said, type Typed } from './typed-field'
 
 const math = create(
-  {
-    ...addDependencies,
-    ...divideDependencies,
-    ...evaluateDependencies,
-    ...multiplyDependencies,
-    ...subtractDependencies,
-    ...unaryMinusDependencies,
-    ...unitDependencies,
-  },
+  { ...addDependencies, ...evaluateDependencies, ...multiplyDependencies, ...unitDependencies },
   { predictable: true },
 )
 
 /** Two quantities side by side add up, as in "1 lb 4 oz". */
 const SIDE_BY_SIDE = /([a-z])\s+(?=\d)/giu
 
-/** Symbols that a sum or a quantity can hold; anything else is no business of a number field. */
-const ALLOWED = /^[\d\s.,+\-*/()a-z]+$/iu
+/** Signs for times between two figures. */
+const TIMES = /(?<=\d|\))\s*[x×·]\s*(?=[\d(])/giu
+
+/** Symbols that a sum or a quantity can hold: plus and times only, since a minus is a range. */
+const ALLOWED = /^[\d\s.,+*()a-z]+$/iu
 
 /**
  * Reads a quantity such as "1.5 kg" or a sum such as "2 * 450 g" as a number of `unit`; without a unit
@@ -35,12 +27,15 @@ const ALLOWED = /^[\d\s.,+\-*/()a-z]+$/iu
  */
 export function readQuantity(text: string, unit: string | undefined): Typed {
   const example = unit === undefined ? 'Try 5.5' : `Try 5.5 or 5.5 ${unit}`
-  if (!ALLOWED.test(text) || !/\d/u.test(text))
+  const sum = text.replace(TIMES, ' * ')
+  if (!ALLOWED.test(sum) || !/\d/u.test(sum))
     return { status: 'invalid', message: `Not a number. ${example}` }
-  const value = evaluated(text.replace(/(\d),(\d)/gu, '$1.$2').replace(SIDE_BY_SIDE, '$1 + '), unit)
+  const value = evaluated(sum.replace(/(\d),(\d)/gu, '$1.$2').replace(SIDE_BY_SIDE, '$1 + '), unit)
   if (value === undefined || !Number.isFinite(value))
     return { status: 'invalid', message: `Not a number. ${example}` }
-  return { status: 'number', value }
+  const figure = `${said(value)} ${unit ?? ''}`.trim()
+  const understood = sum.includes('+') ? `${figure}, added up` : figure
+  return { status: 'number', value, understood }
 }
 
 /** The value in `unit`, or undefined where the text means nothing as such. */
