@@ -1,6 +1,7 @@
 import { batchFacts } from '../data/batch-facts'
 import { flagRules } from '../data/flags'
 import { library } from '../data/library'
+import type { BatchOrder } from '../domain/batch/order/order'
 import { type BatchPlan, planBatch } from '../domain/batch/result/plan'
 import { type Blend, normalised } from '../domain/blend/blend'
 import { type Flag, flagsOf } from '../domain/blend/flags'
@@ -95,7 +96,11 @@ export class BarDesk {
 
   /** The batch that the choices make of a blend. */
   planOf(blend: Blend): BatchPlan {
-    return planBatch(orderFor(normalised(blend), this.choices), library, batchFacts)
+    return this.planOfOrder(orderFor(normalised(blend), this.choices))
+  }
+
+  planOfOrder(order: BatchOrder): BatchPlan {
+    return planBatch(order, library, batchFacts)
   }
 
   /** The values of a blend at the prices of the shelf. */

@@ -8,6 +8,7 @@ import {
 } from '../domain/blend/giving-way'
 import type { Move } from '../domain/optimise/studies/from-here'
 import { WHOLE_PERCENT } from '../domain/units'
+import type { BatchChoices } from './batch-choices'
 import { type ShelfRow, withOil } from './draft'
 import { isSameBlend } from './bench-sheet'
 import type { Work } from './work'
@@ -79,11 +80,10 @@ export function withTaken(work: Work, blend: Blend): Work {
 
 /**
  * The work with a blend taken from a paper: the next draft of the bar in hand, or version 1 where there is none.
- * `grams` is the weight of its oils, where it was said.
+ * `batch` is what the paper says of the batch.
  */
-export function withTakenFrom(work: Work, blend: Blend, grams: number | undefined): Work {
+export function withTakenFrom(work: Work, blend: Blend, batch: BatchChoices): Work {
   const taken = withTaken(work, blend)
-  const batch = grams === undefined ? work.batch : { ...work.batch, ...sizedByOils(grams) }
   const bar = work.bar ? taken.bar : taken.bar && withKept(taken.bar)
   return { ...taken, batch, ...(bar && { bar }) }
 }

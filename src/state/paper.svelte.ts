@@ -1,13 +1,21 @@
-import { FormulaReader, type FormulaReading, type MixedMeaning } from '../data/formula-text'
+import { batchFacts } from '../data/batch-facts'
+import type { MixedMeaning } from '../data/formula-outcome'
 import { library } from '../data/library'
+import { type RecipeLye, recipeLye, recipeOrder } from '../data/recipe/recipe-order'
+import { RecipeReader } from '../data/recipe/recipe-reader'
+import type { RecipeReading } from '../data/recipe/recipe-reading'
+import { alkalisOf, type BatchOrder } from '../domain/batch/order/order'
 import type { Blend } from '../domain/blend/blend'
-import type { WorkHistory } from './history.svelte'
-import { withPasted } from './pasting'
 import { withTakenFrom } from './bar'
+import { orderFor, USUAL_LYE } from './batch-choices'
+import { choicesOf } from './batch-from-order'
+import type { WorkHistory } from './history.svelte'
+import { type Pasting, withPasted } from './pasting'
+import type { Work } from './work'
 
-const reader = new FormulaReader(library.oils.values())
+const reader = new RecipeReader(library.oils.values())
 
-/** The paper a formula is typed or pasted on, and what is read of it. */
+/** The paper a recipe is typed or pasted on, and what is read of it. */
 export class Paper {
   readonly #work: WorkHistory
 
@@ -15,24 +23,38 @@ export class Paper {
     this.#work = work
   }
 
-  readonly text: string = $derived.by(() => this.#work.now.pasting?.text ?? '')
-  readonly mixed: MixedMeaning | undefined = $derived.by(() => this.#work.now.pasting?.mixed)
-  readonly reading: FormulaReading = $derived(reader.read(this.text, this.mixed))
+  readonly #typed: Pasting = $derived.by(() => this.#work.now.pasting ?? { text: '' })
+  readonly text: string = $derived(this.#typed.text)
+  readonly mixed: MixedMeaning | undefined = $derived(this.#typed.mixed)
+  readonly reading: RecipeReading = $derived(reader.read(this.text, this.#typed))
   /** What it comes to so far; undefined while nothing is read. */
   readonly blend: Blend | undefined = $derived(
     this.reading.outcome.status === 'blend' ? this.reading.outcome.blend : undefined,
   )
-  /** The weight of its oils, g; undefined where it has none. */
-  readonly grams: number | undefined = $derived(
-    this.reading.outcome.status === 'blend' ? this.reading.outcome.grams : undefined,
+  /** The batch it asks for, on top of how batches are made here. */
+  readonly order: BatchOrder | undefined = $derived.by(() =>
+    orderRead(this.reading, this.#work.now),
+  )
+  /** The lye it names beside ours. */
+  readonly lye: RecipeLye | undefined = $derived(
+    this.order && recipeLye(this.reading, this.order, library, batchFacts),
   )
 
   type(text: string): void {
     this.#work.change((work) => withPasted(work, { text }), 'paper')
   }
 
-  mean(mixed: MixedMeaning): void {
-    this.#work.change((work) => withPasted(work, { mixed }))
+  /** Answers a question about the whole. */
+  answer(answer: Pick<Pasting, 'mixed' | 'spread'>): void {
+    this.#work.change((work) => withPasted(work, answer))
+  }
+
+  /** Writes an oil's name in the place of one that was not understood. */
+  name(line: number, said: string, oil: string): void {
+    const lines = this.text.split('\n')
+    const before = lines[line] ?? ''
+    lines[line] = before.includes(said) ? before.replace(said, oil) : `${oil} ${before}`
+    this.type(lines.join('\n'))
   }
 
   clear(): void {
@@ -41,8 +63,28 @@ export class Paper {
 
   /** Takes what is read as the bar in hand: the first version of a new bar, or a draft of the one there is. */
   take(): void {
-    const { blend, grams } = this
-    if (!blend) return
-    this.#work.change((work) => withTakenFrom(withPasted(work, { text: '' }), blend, grams))
+    const { blend, order } = this
+    if (!blend || !order) return
+    this.#work.change((work) => {
+      const batch = choicesOf(order, work.batch, work.batch.purity)
+      const { waterTyped = false } = work.batch
+      const typed = waterTyped || this.reading.found.water !== undefined
+      return withTakenFrom(withPasted(work, { text: '' }), blend, { ...batch, waterTyped: typed })
+    })
   }
+}
+
+function orderRead(reading: RecipeReading, { batch }: Work): BatchOrder | undefined {
+  if (reading.outcome.status !== 'blend') return undefined
+  const base = orderFor(reading.outcome.blend, batch)
+  const order = recipeOrder(reading, { ...base, purity: {} })
+  if (!order) return undefined
+  const kinds = alkalisOf(order).filter((kind) => order.lyeSolution?.[kind] === undefined)
+  const purity = kinds.map((kind) => [kind, order.purity[kind] ?? batch.purity[kind]])
+  const { found } = reading
+  const usual =
+    found.process && !found.water && batch.waterTyped !== true
+      ? { water: USUAL_LYE[found.process.process] }
+      : {}
+  return { ...order, ...usual, purity: Object.fromEntries(purity) }
 }

@@ -104,6 +104,7 @@ const shape = z.strictObject({
     .strictObject({
       text: z.string(),
       mixed: z.enum(['rest', 'weights', 'percents']).optional(),
+      spread: z.boolean().optional(),
       // Of older records.
       name: z.string().optional(),
       only: z.boolean().optional(),

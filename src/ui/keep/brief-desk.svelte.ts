@@ -1,8 +1,10 @@
 import { briefAsFile } from '../../data/brief-file'
 import { library } from '../../data/library'
+import { openBatch } from '../../data/open-batch'
 import { openBrief } from '../../data/open-brief'
 import type { Problem } from '../../domain/blend/check-blend'
 import { blendOfParts } from '../../domain/blend/giving-way'
+import { withBatch } from '../../state/opened-batch'
 import { wholeBriefOf } from '../../state/draft'
 import { startedAfresh, withExample } from '../../state/first-work'
 import { draftOfBrief } from '../../state/draft-of-brief'
@@ -33,13 +35,31 @@ export class BriefDesk {
     downloadText(`${fileStem(brief.name)}.brief.json`, text, 'application/json')
   }
 
-  /** Opens a brief in place of the present one; a file that can't be one changes nothing. */
+  /** Opens a brief, or a batch, in place of the present one; a file that can't be one changes nothing. */
   async open(file: File): Promise<void> {
-    const parsed = openBrief(await file.text(), library)
+    const text = await file.text()
+    if (/"barwright-batch\//u.test(text)) this.#openBatch(file.name, text)
+    else this.#openBrief(file.name, text)
+  }
+
+  #openBatch(fileName: string, text: string): void {
+    const parsed = openBatch(text, library)
     this.refused =
-      parsed.status === 'invalid' ? { name: file.name, problems: parsed.problems } : undefined
+      parsed.status === 'invalid' ? { name: fileName, problems: parsed.problems } : undefined
     if (parsed.status === 'invalid') return
-    const name = file.name.replace(/(\.brief)?\.json$/iu, '')
+    const name = parsed.value.order.papers?.product ?? fileName.replace(/(\.batch)?\.json$/iu, '')
+    this.#work.change((work) => {
+      const opened = withBatch(work, parsed.value)
+      return { ...opened, brief: { ...opened.brief, name } }
+    })
+  }
+
+  #openBrief(fileName: string, text: string): void {
+    const parsed = openBrief(text, library)
+    this.refused =
+      parsed.status === 'invalid' ? { name: fileName, problems: parsed.problems } : undefined
+    if (parsed.status === 'invalid') return
+    const name = fileName.replace(/(\.brief)?\.json$/iu, '')
     this.#work.change((work) => ({ ...work, brief: draftOfBrief(work.brief, parsed.value, name) }))
   }
 
