@@ -32,6 +32,9 @@ const RANGE = /\d\s*(?:[-–—−]|\bto\b)\s*\d|%\s*(?:[-–—−]|\bto\b)\s*[
 /** Two figures parted by a plain space, the second of three digits: 1 250 or 1 and 250. */
 const SPACED = /(?<![\d.,])\d{1,3}(?: \d{3})+(?![\d.,])/u
 
+/** A point before three figures parts thousands to some: nobody weighs 1.200 g of oil to the milligram. */
+const THOUSANDS = /^[1-9]\d{0,2}\.\d{3}$/u
+
 /** More than any batch; a slip of the hand. */
 const LARGEST = 1e9
 
@@ -70,6 +73,11 @@ function amountPiece(match: RegExpExecArray): Piece {
       `${text} is below zero. Where the dash only parts name and figure, put a space after it`,
     )
   if (kind === undefined || kind === 'volume') return wrong(text, noWeight(named))
+  if (kind === 'g' && THOUSANDS.test(figures))
+    return wrong(
+      text,
+      `${text} can be read two ways. Write ${figures.replace('.', '')} g or ${Number(figures)} g`,
+    )
   const value = valueOf(figures, kind === 'percent')
   if (typeof value === 'string') return wrong(text, value)
   if (value > LARGEST) return wrong(text, `${text} is too large. Give at most ${LARGEST}`)

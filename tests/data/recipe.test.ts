@@ -147,7 +147,9 @@ describe('facts', () => {
     ['soda caustica 142 g', 142],
     ['50 % lye solution 284 g', 142],
   ])('“%s” is lye of %d g', (text, grams) => {
-    expect(found(text).lye).toMatchObject([{ alkali: 'naoh', grams: expect.closeTo(grams, 6) as number }])
+    expect(found(text).lye).toMatchObject([
+      { alkali: 'naoh', grams: expect.closeTo(grams, 6) as number },
+    ])
   })
 
   test('purity stands beside grams, and potash is another alkali', () => {
@@ -171,12 +173,17 @@ describe('facts', () => {
     expect(found(text).water).toMatchObject(water)
   })
 
-  test.each(['5 % SF', 'superfat 5', 'superfat: 5%', 'lye discount 5 %', 'SF5', 'Überfettung 5 %', 'surgras 5 %'])(
-    '“%s” is a superfat of 5 %%',
-    (text) => {
-      expect(found(text).superfat).toMatchObject({ percent: 5 })
-    },
-  )
+  test.each([
+    '5 % SF',
+    'superfat 5',
+    'superfat: 5%',
+    'lye discount 5 %',
+    'SF5',
+    'Überfettung 5 %',
+    'surgras 5 %',
+  ])('“%s” is a superfat of 5 %%', (text) => {
+    expect(found(text).superfat).toMatchObject({ percent: 5 })
+  })
 
   test.each([
     ['EO lavender 30 g', 'lavender'],
@@ -226,6 +233,49 @@ describe('facts', () => {
   })
 })
 
+describe('what stands around the facts', () => {
+  const read = (text: string) => reader.read(text)
+
+  test('a fact in brackets is one of its own, and takes nothing from its neighbour', () => {
+    const { found } = read('olive 1000 g\nNaOH: 128.5g (5% superfat)')
+    expect(found.lye).toMatchObject([{ grams: 128.5 }])
+    expect(found.superfat).toMatchObject({ percent: 5 })
+  })
+
+  test('numbered steps and years are no amounts', () => {
+    const { lines, unread } = read(
+      'Castile of 2019\n1. Melt 500 g olive oil at 60 °C\n2. Dissolve 60 g NaOH in 150 ml cold water\n5. Pour, cut, cure 4-6 weeks',
+    )
+    expect(unread).toEqual([])
+    expect(lines.map(({ read: { kind } }) => kind).slice(0, 4)).toEqual([
+      'words',
+      'oil',
+      'lye',
+      'water',
+    ])
+  })
+
+  test('a point before three figures of grams is asked about', () => {
+    expect(unreadOf('olive oil 1.200 g')).toMatchObject([
+      { reason: '1.200 g can be read two ways. Write 1200 g or 1.2 g' },
+    ])
+    expect(read('olive oil 1.200 kg').outcome).toMatchObject({ grams: 1200 })
+  })
+
+  test('sentences without capitals are parted', () => {
+    const { found, outcome, unread } = read(
+      'soap: coconut oil 80%, castor 20%. superfat 20% . 33% lye concentration. salt 50% of oils',
+    )
+    expect(unread).toEqual([])
+    expect(outcome).toMatchObject({ blend: { coconut: 80, castor: 20 } })
+    expect(found).toMatchObject({
+      superfat: { percent: 20 },
+      water: { rule: { lyeConcentration: 33 } },
+      additives: [{ id: 'salt', percentOfOils: 50 }],
+    })
+  })
+})
+
 describe('what can’t be told is asked, with what it may mean', () => {
   test.each([
     ['fractionated coconut oil 200 g', 'coconut'],
@@ -272,7 +322,10 @@ describe('hostile texts', () => {
   )
 
   test.each([
-    ['many gibberish lines', Array.from({ length: 400 }, (_, n) => `olvie oyl x${n} 5 g`).join('\n')],
+    [
+      'many gibberish lines',
+      Array.from({ length: 400 }, (_, n) => `olvie oyl x${n} 5 g`).join('\n'),
+    ],
     ['a million letters', 'a'.repeat(1e6)],
     ['a million figures with words', 'in 1 g '.repeat(1.5e5)],
     ['a million bars', '|'.repeat(1e6)],

@@ -1,4 +1,5 @@
 import type { AlkaliKind } from '../../domain/chemistry/alkali'
+import { ML_PER_LITRE } from '../../domain/units'
 import { gramsOf } from '../amount-text'
 import { type Draft, unread } from './draft'
 import { isLye, rest, type Taken } from './said-facts'
@@ -52,8 +53,22 @@ function lye({ words, amounts, wrong }: Taken): Draft | undefined {
   return { kind: 'dosed', what, amounts: weighed, strengthPercent: purity?.value, note }
 }
 
-function water({ words, amounts, wrong }: Taken): Draft | undefined {
+/** A volume of water, which weighs as many g as it has ml. */
+const WATER_VOLUME = /(?<![\d.,])(\d+(?:[.,]\d+)?)\s*(ml|cl|l)(?!\p{L})/iu
+const ML_IN: Readonly<Record<string, number>> = { ml: 1, cl: 10, l: ML_PER_LITRE }
+
+function water({ text, words, amounts, wrong }: Taken): Draft | undefined {
   if (!speaksOf('water', words) || plain(rest(words, 'water', 'oils')).length > 0) return undefined
+  const [, figure = '', unit = ''] = WATER_VOLUME.exec(text) ?? []
+  if (wrong && figure !== '') {
+    const value = Number(figure.replace(',', '.')) * (ML_IN[unit.toLowerCase()] ?? 1)
+    return {
+      kind: 'dosed',
+      what: { is: 'water' },
+      amounts: [{ kind: 'mass', value, unit: 'g' }],
+      note: 'at 1 g a ml',
+    }
+  }
   if (wrong)
     return unread(wrong.reason, shortOf(wrong.reason), { name: 'Your water', touchesLye: false })
   if (amounts.length === 0) return { kind: 'words' }

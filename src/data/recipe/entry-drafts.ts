@@ -5,9 +5,9 @@ import type { OilNames } from '../oil-names'
 import { type Draft, type Entry, unread } from './draft'
 import { dosedThing, shortOf } from './dosed-things'
 import { withoutTimes } from './recipe-entries'
-import { rest, saidFact, type Taken, takenApart } from './said-facts'
+import { isLye, rest, saidFact, type Taken, takenApart } from './said-facts'
 import { sizeFact } from './size-facts'
-import { thingNamed, trimmed } from './recipe-words'
+import { speaksOf, thingNamed, trimmed } from './recipe-words'
 
 /** Oils that an unread name is offered as, at most. */
 const MOST_CANDIDATES = 4
@@ -58,6 +58,9 @@ function oils(text: string, taken: Taken, names: OilNames): Draft[] {
   return readEntry(tidy, names).map((read): Draft => {
     if ('oil' in read) return { kind: 'oil', entry: read }
     const said = name === '' ? taken.words.join(' ') : name
+    if (isTitle(taken)) return { kind: 'words' }
+    if (isLye(taken.words) || speaksOf('water', taken.words))
+      return unread(LYE_OR_WATER, 'not understood', { name: said })
     const found = names.find(trimmed(said))
     const nearest = found.status === 'several' ? found.oils : names.suggest(said, MOST_CANDIDATES)
     return unread(read.reason, shortOf(read.reason), {
@@ -67,6 +70,20 @@ function oils(text: string, taken: Taken, names: OilNames): Draft[] {
       touchesLye: !isNoFat(said),
     })
   })
+}
+
+const LYE_OR_WATER =
+  'Lye or water, with words that are not understood. Write such as “lye 142 g” or “water 300 g”'
+
+/** Years that a title can hold: “Castile of 2019”. */
+const YEARS = { from: 1900, to: 2100 }
+
+function isTitle({ amounts, wrong }: Taken): boolean {
+  return (
+    !wrong &&
+    amounts.length > 0 &&
+    amounts.every(({ kind, value }) => kind === 'bare' && value >= YEARS.from && value <= YEARS.to)
+  )
 }
 
 /** Words without a figure: an oil whose figure is missing, or a sentence. */

@@ -47,7 +47,7 @@ function superfat({ words, amounts, wrong }: Taken): Draft | undefined {
   if (wrong) return unread(wrong.reason, 'superfat is one figure')
   const [amount, ...others] = amounts.filter(({ kind }) => kind !== 'mass')
   if (!amount && amounts.length === 0) return { kind: 'words' }
-  if (!amount || others.length > 0)
+  if (!amount || others.length > 0 || amounts.length > 1)
     return unread('A superfat is one figure in percent, such as 5 %', 'superfat is one figure')
   const percent = amount.value
   if (percent > MOST_SUPERFAT_PERCENT)

@@ -68,7 +68,8 @@ function batch({ words, amounts, wrong }: Taken): Draft | undefined {
   const [ofOils, ofAll] = [speaksOf('oils', words), speaksOf('total', words)]
   const sized = speaksOf('batch', words) || speaksOf('makes', words)
   if ((!ofOils && !ofAll && !sized) || wrong || amounts.length === 0) return undefined
-  if (rest(words, 'oils', 'total', 'batch', 'makes').length > 0) return undefined
+  const others = rest(words, 'oils', 'total', 'batch', 'makes')
+  if (others.some((word) => word !== 'soap')) return undefined
   if (ofAll && !ofOils && !sized)
     return { kind: 'dosed', what: { is: 'total', of: 'all' }, amounts }
   if (ofOils) return { kind: 'dosed', what: { is: 'total', of: 'oils' }, amounts }
