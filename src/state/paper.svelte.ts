@@ -31,6 +31,8 @@ export class Paper {
   readonly blend: Blend | undefined = $derived(
     this.reading.outcome.status === 'blend' ? this.reading.outcome.blend : undefined,
   )
+  /** Whether all of it is understood, so that nothing is left out unseen. */
+  readonly isRead: boolean = $derived(this.blend !== undefined && this.reading.unread.length === 0)
   /** The batch it asks for, on top of how batches are made here. */
   readonly order: BatchOrder | undefined = $derived.by(() =>
     orderRead(this.reading, this.#work.now),
@@ -57,6 +59,13 @@ export class Paper {
     this.type(lines.join('\n'))
   }
 
+  /** Takes out what was not understood: it stands in one line, from `line` on. */
+  leaveOut(line: number, said: string): void {
+    const lines = this.text.split('\n')
+    const rest = (lines[line] ?? '').replace(said, '').trim()
+    this.type(lines.toSpliced(line, 1, ...(rest === '' ? [] : [rest])).join('\n'))
+  }
+
   clear(): void {
     this.#work.change((work) => withPasted(work, { text: '' }))
   }
@@ -64,7 +73,7 @@ export class Paper {
   /** Takes what is read as the bar in hand: the first version of a new bar, or a draft of the one there is. */
   take(): void {
     const { blend, order } = this
-    if (!blend || !order) return
+    if (!blend || !order || !this.isRead) return
     this.#work.change((work) => {
       const batch = choicesOf(order, work.batch, work.batch.purity)
       const { waterTyped = false } = work.batch
