@@ -29,6 +29,13 @@ export function packPrice(text: string): PackPrice | undefined {
   return { price, size: holds.value, unit: meant === 'volume' ? word : meant }
 }
 
+/** Prices per kg are shown to this many decimals, and so are taken to them. */
+const PRICE_DECIMALS = 2
+
+function toCents(price: number): number {
+  return Number(price.toFixed(PRICE_DECIMALS))
+}
+
 /** The price of 1 kg, given that of the pack in plain figures. */
 export function perKg(
   price: number,
@@ -37,7 +44,7 @@ export function perKg(
 ): Typed {
   const money = currency ?? 'money'
   if (unit === 'kg' || unit === 'g' || unit === 'oz' || unit === 'lb') {
-    const value = (price * GRAMS_PER_KG) / gramsFrom(size, unit)
+    const value = toCents((price * GRAMS_PER_KG) / gramsFrom(size, unit))
     return { status: 'number', value, understood: `${value.toFixed(2)} ${money} per kg` }
   }
   const ml = ML_IN[unit]
@@ -52,7 +59,7 @@ export function perKg(
       status: 'invalid',
       message: 'What a litre of it weighs is not known. Give the price of kg',
     }
-  const value = (price * GRAMS_PER_KG) / (size * ml * density)
+  const value = toCents((price * GRAMS_PER_KG) / (size * ml * density))
   return {
     status: 'number',
     value,

@@ -89,7 +89,7 @@ const TABLE: readonly Row[] = [
     typed: '38.50/5l',
     all: NOT,
     price: PACK,
-    perKg: number(38.5 / (5 * OLIVE), '8.45 EUR per kg, at 0.911 kg a litre'),
+    perKg: number(8.45, '8.45 EUR per kg, at 0.911 kg a litre'),
     perKgNoDensity: no(/^What a litre of it weighs is not known/u),
   },
   {
@@ -161,8 +161,8 @@ const TABLE: readonly Row[] = [
     grams: number(226.796185, '226.7962 g'),
     ounces: number(8, '8 oz'),
     price: PACK,
-    perKg: number(1.1023113, '1.10 EUR per kg'),
-    perKgNoDensity: number(1.1023113, '1.10 EUR per kg'),
+    perKg: number(1.1, '1.10 EUR per kg'),
+    perKgNoDensity: number(1.1, '1.10 EUR per kg'),
   },
   {
     typed: '½ lb',

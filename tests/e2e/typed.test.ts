@@ -46,6 +46,7 @@ pageTest(
     await solved(page)
     const price = field(page, 'Price of Olive, per kg')
     await price.fill('€38.50/5l')
+    expect(await price.inputValue()).toBe('€38.50/5l')
     expect(await below(page, price)).toMatch(/^8\.4\d EUR per kg, at 0\.91\d* kg a litre$/u)
     await price.press('Tab')
     await value(price).toMatch(/^8\.4\d$/u)
