@@ -89,8 +89,8 @@ describe('borrowed weights', () => {
     }),
   )
 
-  it('are eleven in each of the seven acid measures', () => {
-    expect(borrowed).toHaveLength(11 * 7)
+  it('are twelve in each of the seven acid measures', () => {
+    expect(borrowed).toHaveLength(12 * 7)
   })
 
   it('equal the weight of the neighbour they name, and say they are assumed', () => {

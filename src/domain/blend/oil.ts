@@ -1,4 +1,5 @@
 import type { Basis } from '../chemistry/fatty-acid'
+import type { WaxRest } from '../chemistry/ester'
 import type { AcidBinding } from '../chemistry/saponification'
 
 /** A figure that varies by nature: the range of sound lots and the value to reckon with. */
@@ -72,6 +73,8 @@ export interface Oil {
         readonly source: string
       }
     | undefined
+  /** What a wax sets free beside its acids; left out for jojoba, and for what is no wax. */
+  readonly waxRest?: (WaxRest & { readonly basis: Basis; readonly source: string }) | undefined
   /** g iodine per 100 g of oil (ISO 3961). */
   readonly iodineValue: SourcedRange
   /** Unsaponifiable matter in g per kg of oil; high is the limit of the standard where there is one. */
