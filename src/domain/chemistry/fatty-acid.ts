@@ -1,7 +1,17 @@
 import { ATOMIC_MASS } from './atoms'
 
-/** How sure a figure is: read in its source, derived by a stated rule, trade habit, recalled, or our own assumption. */
-export type Basis = 'published' | 'derived' | 'common practice' | 'memory' | 'assumption'
+/**
+ * How sure a figure is: read in its source, derived by a stated rule, trade habit, recalled, or our own
+ * assumption. The last two stand only in oils of a maker's own: read off a certificate, or stated without one.
+ */
+export type Basis =
+  | 'published'
+  | 'derived'
+  | 'common practice'
+  | 'memory'
+  | 'assumption'
+  | 'certificate'
+  | 'own'
 
 /** A fatty acid as a molecule; all that the chemistry needs of it. */
 export interface FattyAcid {

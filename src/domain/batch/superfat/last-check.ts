@@ -15,7 +15,7 @@ export interface LastCheck {
   readonly acidMol: number
   /**
    * Hydroxide at its purest and weighed right, less what acids take, and what all fat would bind, were it the
-   * fat of the library that takes most; fractions and free acids count where they are weighed.
+   * fat of the library that takes most; fractions, free acids and oils of one's own count where they are weighed.
    */
   readonly toFatMol: number
   readonly mostFatMol: number
@@ -80,8 +80,8 @@ export function lastCheck({ order, weights, library, facts }: Reckoning): LastCh
 }
 
 /** Not split and not parted: nobody makes a bar of such by mistake, and they take more alkali than any fat does. */
-function isFatAsGrown({ kind, tags }: Oil): boolean {
-  return kind !== 'free-acid' && !tags.includes('fractionated')
+function isFatAsGrown({ kind, tags, own }: Oil): boolean {
+  return own === undefined && kind !== 'free-acid' && !tags.includes('fractionated')
 }
 
 /** The purest that what is weighed may be, percent, said once more from the order alone. */
