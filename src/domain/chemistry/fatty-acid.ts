@@ -5,13 +5,7 @@ import { ATOMIC_MASS } from './atoms'
  * assumption. The last two stand only in oils of a maker's own: read off a certificate, or stated without one.
  */
 export type Basis =
-  | 'published'
-  | 'derived'
-  | 'common practice'
-  | 'memory'
-  | 'assumption'
-  | 'certificate'
-  | 'own'
+  'published' | 'derived' | 'common practice' | 'memory' | 'assumption' | 'certificate' | 'own'
 
 /** A fatty acid as a molecule; all that the chemistry needs of it. */
 export interface FattyAcid {
