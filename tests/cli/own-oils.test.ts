@@ -80,7 +80,8 @@ describe('what is wrong with oils is told by path', () => {
   ])('with %s', async (_, flags, path) => {
     const found = await answer(['solve', example('brief-own.json'), ...flags])
     expect(found['exitCode']).toBe(2)
-    expect(found).toMatchObject({ problems: [{ path }] })
+    const [first] = found['problems'] as readonly { readonly path: string }[]
+    expect(first?.path).toBe(path)
   })
 
   test('where they are not taken', async () => {

@@ -67,12 +67,12 @@ function idProblems({ id }: OwnOil, { oils }: OwnLibrary, path: string): Problem
   return oils.has(id) ? [problem(`${path}.id`, `The id "${id}" stands twice. Give another.`)] : []
 }
 
-function nameProblems({ name }: OwnOil, { oils }: OwnLibrary, path: string): Problem[] {
+function nameProblems({ id, name }: OwnOil, { oils }: OwnLibrary, path: string): Problem[] {
   if (name === undefined) return []
   const typed = name.trim().toLowerCase()
   const other = [...oils.values()].find(
     (oil) =>
-      oil.name.toLowerCase() === typed || oil.synonyms.some((one) => one.toLowerCase() === typed),
+      oil.id !== id && [oil.name, ...oil.synonyms].some((one) => one.toLowerCase() === typed),
   )
   return other
     ? [
