@@ -62,9 +62,9 @@ function iodineOf(oil: Oil): number {
   return calculatedIodineValue(...argumentsOf(oil))
 }
 
-function argumentsOf({ acids, unsaponifiableGPerKg, kind }: Oil) {
+function argumentsOf({ acids, unsaponifiableGPerKg, kind, waxRest }: Oil) {
   const unsaponifiableFraction = fractionFromPerMille(unsaponifiableGPerKg.typical)
-  return [typicalProfile(acids), library.acids, unsaponifiableFraction, kind] as const
+  return [typicalProfile(acids), library.acids, unsaponifiableFraction, kind, waxRest] as const
 }
 
 /** How many figures have each basis: limits of ranges and typical shares of all fatty acids. */

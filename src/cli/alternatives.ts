@@ -2,6 +2,7 @@ import type { Slack } from '../domain/optimise/alternatives/slack'
 import { fractionFromPercent } from '../domain/units'
 import { askAboutBrief, BRIEF_SCHEMA, ROBUST_FLAG, TIME_FLAG, TIME_HELP } from './ask-solver'
 import { allInvalid, type Command } from './command'
+import { OILS_FLAG, OILS_HELP } from './own-oils'
 import { type Read, readNumber } from './number-flag'
 
 const COUNT_LIMITS = { least: 1, most: 1000, whole: true }
@@ -15,6 +16,7 @@ export const alternatives: Command = {
     seed: { type: 'string', default: '1' },
     ...ROBUST_FLAG,
     ...TIME_FLAG,
+    ...OILS_FLAG,
   },
   flagHelp: [
     '--slack 3% | 0.20   how much worse than the best, in percent of it or in its unit (3%)',
@@ -22,9 +24,10 @@ export const alternatives: Command = {
     '--seed n            the same seed gives the same blends (1)',
     '--robust            the ranges hold for any lot of the oils',
     TIME_HELP,
+    OILS_HELP,
   ],
   schema: BRIEF_SCHEMA,
-  run: async (text, flags) => {
+  run: async (text, flags, around) => {
     const slack = readSlack(flags.slack)
     const count = readNumber(flags.count, '--count', COUNT_LIMITS)
     const seed = readNumber(flags.seed, '--seed', SEED_LIMITS)
@@ -33,7 +36,7 @@ export const alternatives: Command = {
     )
     if ('problem' in slack || 'problem' in count || 'problem' in seed) return allInvalid(problems)
     const order = { slack: slack.value, count: count.value, seed: seed.value }
-    return askAboutBrief(text, flags, {
+    return askAboutBrief(text, flags, around, {
       question: (brief, limit) => (service) => service.alternatives(brief, { ...order, ...limit }),
     })
   },

@@ -1,6 +1,7 @@
 import { briefFile, briefOf } from '../data/brief-file'
 import { fileSchema } from '../data/ledger-schemas'
 import { parseJson } from '../data/problems'
+import type { Library } from '../data/library'
 import type { Brief } from '../domain/optimise/brief/brief'
 import { DEFAULT_TIME_MS } from '../domain/optimise/search/allowance'
 import { MS_PER_SECOND } from '../domain/units'
@@ -8,6 +9,8 @@ import type { Question } from '../worker/client'
 import { SOLVER_NAMES, type SolverName, type TimeLimit } from '../worker/protocol'
 import { allInvalid, byStatus, type Flags, invalid, type Result } from './command'
 import { LazyThread } from './lazy-thread'
+import { libraryFor } from './own-oils'
+import type { Surroundings } from './surroundings'
 import type { Solver } from './solver-here'
 import { type Read, readNumber } from './number-flag'
 
@@ -44,6 +47,7 @@ interface Asked<T> {
 export async function askAboutBrief<T extends { readonly status: string }>(
   text: string,
   flags: Flags,
+  around: Surroundings,
   { question, quick = false, andThen }: Asked<T>,
 ): Promise<Result> {
   const time = readTimeLimit(flags['time-limit'])
@@ -53,23 +57,29 @@ export async function askAboutBrief<T extends { readonly status: string }>(
     return invalid('--solver', `There is no solver "${name}". Use ${SOLVER_NAMES.join(' or ')}.`)
   const file = parseJson(briefFile, text)
   if (file.status === 'invalid') return allInvalid(file.problems)
+  const library = await libraryFor(file.value.ownOils, flags, around)
+  if (library.status === 'invalid') return allInvalid(library.problems)
   const stated = briefOf(file.value)
   const brief = flags.robust === true ? { ...stated, robust: true } : stated
   const { timeMs = DEFAULT_TIME_MS } = time.value
   const limitMs = MOST_SEARCHES * timeMs + BESIDE_MS
-  return withSolver(quick && name === 'barwright', async (solver) => {
+  return withSolver(library.value, quick && name === 'barwright', async (solver) => {
     const found = await solver.ask(question(brief, time.value), { limitMs, solver: name })
     return byStatus(andThen && name === 'barwright' ? await andThen(solver, brief, found) : found)
   })
 }
 
 /** Lends a solver: one of this process, with threads behind it where they are needed, or a thread's. */
-async function withSolver<T>(here: boolean, use: (solver: Solver) => Promise<T>): Promise<T> {
-  const thread = new LazyThread()
+async function withSolver<T>(
+  library: Library,
+  here: boolean,
+  use: (solver: Solver) => Promise<T>,
+): Promise<T> {
+  const thread = new LazyThread(library)
   try {
     if (!here) return await use(thread)
     const { solverHere } = await import('./solver-here')
-    return await use(solverHere(thread))
+    return await use(solverHere(library, thread))
   } finally {
     thread.close()
   }

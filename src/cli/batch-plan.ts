@@ -1,7 +1,7 @@
 import { batchFacts } from '../data/batch-facts'
 import { batchFile, orderOf } from '../data/batch-file'
 import { alkaliLimits } from '../data/free-alkali'
-import { library } from '../data/library'
+import type { Library } from '../data/library'
 import { parseJson } from '../data/problems'
 import { today } from '../data/today'
 import type { Actuals } from '../domain/batch/actual/actuals'
@@ -9,26 +9,38 @@ import { planBatch, type ReadyPlan } from '../domain/batch/result/plan'
 import { NO_TESTS } from '../domain/batch/release/alkali-test'
 import { type Release, releaseAnswer } from '../domain/batch/release/release'
 import type { Problem } from '../domain/blend/check-blend'
+import type { Flags } from './command'
+import { libraryFor } from './own-oils'
+import type { Surroundings } from './surroundings'
 
 /** A batch file read and planned, or what is wrong with it. */
 export type PlannedFile =
   | {
       readonly status: 'ready'
       readonly plan: ReadyPlan
+      /** The library with the maker's own oils. */
+      readonly library: Library
       readonly actual: Actuals | undefined
       readonly release: Release
     }
   | { readonly status: 'invalid'; readonly problems: readonly Problem[] }
 
-/** Reads a batch file and plans it with all that the data files know. */
-export function planFile(text: string): PlannedFile {
+/** Reads a batch file and plans it with all that the data files and the maker's own oils know. */
+export async function planFile(
+  text: string,
+  flags: Flags,
+  around: Surroundings,
+): Promise<PlannedFile> {
   const file = parseJson(batchFile, text)
   if (file.status === 'invalid') return file
+  const read = await libraryFor(file.value.ownOils, flags, around)
+  if (read.status === 'invalid') return read
+  const library = read.value
   const plan = planBatch(orderOf(file.value), library, batchFacts)
   if (plan.status === 'invalid') return plan
   const { actual, release: record = NO_TESTS } = file.value
   const made = { order: plan.order, actual: actual ?? {}, record }
   const tested = releaseAnswer(made, alkaliLimits, today())
   if (tested.status === 'invalid') return tested
-  return { status: 'ready', plan, actual, release: tested.release }
+  return { status: 'ready', plan, library, actual, release: tested.release }
 }

@@ -2,7 +2,6 @@ import { batchFacts } from '../data/batch-facts'
 import { lyeCautions } from '../data/cautions'
 import { batchFile } from '../data/batch-file'
 import { fileSchema } from '../data/ledger-schemas'
-import { library } from '../data/library'
 import { actualReport } from '../domain/batch/actual/actuals'
 import type { ReadyPlan } from '../domain/batch/result/plan'
 import { sheetOf } from '../domain/batch/sheet/sheet'
@@ -11,26 +10,31 @@ import { soapComposition } from '../domain/batch/react/soap-composition'
 import type { MassUnit } from '../domain/units'
 import { planFile } from './batch-plan'
 import { allInvalid, type Command, type Flags, invalid, type Result, solved } from './command'
+import { OILS_FLAG, OILS_HELP } from './own-oils'
 import { isMassUnit, isSheetForm, SHEET_FORMS, withSheetForm } from './sheet-flag'
 import { sheetHtml } from './sheet-html'
+import type { Surroundings } from './surroundings'
 
 export const batch: Command = {
-  flags: { sheet: { type: 'string' }, unit: { type: 'string' } },
+  flags: { sheet: { type: 'string' }, unit: { type: 'string' }, ...OILS_FLAG },
   flagHelp: [
     '--sheet [text|html]     print the sheet for the workshop',
     '--unit g|kg|oz|lb       unit of the weights on the sheet, g if left out',
+    OILS_HELP,
   ],
   schema: () => fileSchema(batchFile),
   arrange: withSheetForm,
-  run: (text, flags) => Promise.resolve(answer(text, flags)),
+  run: answer,
 }
 
-function answer(text: string, { sheet, unit = 'g' }: Flags): Result {
+async function answer(text: string, flags: Flags, around: Surroundings): Promise<Result> {
+  const { sheet, unit = 'g' } = flags
   if (!isMassUnit(unit))
     return invalid('--unit', `There is no unit "${String(unit)}". Use g, kg, oz or lb.`)
-  const file = planFile(text)
+  const file = await planFile(text, flags, around)
   if (file.status === 'invalid') return allInvalid(file.problems)
   if (sheet !== undefined) return sheetResult(file.plan, sheet, unit)
+  const { library } = file
   const actual = file.actual && actualReport(file.plan, file.actual, library, batchFacts)
   if (actual?.status === 'invalid') return allInvalid(actual.problems)
   return solved({

@@ -39,7 +39,7 @@ interface Described {
 
 /** A command that is given the text of its file, or nothing. */
 export interface TextCommand extends Described {
-  run(text: string, flags: Flags): Promise<Result>
+  run(text: string, flags: Flags, around: Surroundings): Promise<Result>
 }
 
 /** A command that is given what was named beside its flags: no file, or one too large to be read at once. */

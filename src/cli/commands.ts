@@ -14,7 +14,12 @@ export const COMMANDS: ReadonlyMap<string, Entry> = new Map<string, Entry>([
     'solve',
     {
       says: 'the best blend for a brief',
-      examples: ['solve brief.json', 'solve brief.json --why', 'solve - < brief.json'],
+      examples: [
+        'solve brief.json',
+        'solve brief.json --why',
+        'solve brief-own.json --oils oils.json',
+        'solve - < brief.json',
+      ],
       load: async () => (await import('./solve')).solve,
     },
   ],
@@ -70,7 +75,11 @@ export const COMMANDS: ReadonlyMap<string, Entry> = new Map<string, Entry>([
     'batch',
     {
       says: 'the weights of a batch, with its lye; or its sheet for the workshop',
-      examples: ['batch batch.json', 'batch batch-salt.json --sheet --unit oz'],
+      examples: [
+        'batch batch.json',
+        'batch batch-salt.json --sheet --unit oz',
+        'batch batch-own.json',
+      ],
       load: async () => (await import('./batch')).batch,
     },
   ],

@@ -1,24 +1,25 @@
 import { batchFile } from '../data/batch-file'
 import { fileSchema } from '../data/ledger-schemas'
 import { labelFacts } from '../data/label-facts'
-import { library } from '../data/library'
 import { labelOf } from '../domain/label/label'
 import { labelText } from '../domain/label/label-text'
 import { planFile } from './batch-plan'
-import { allInvalid, type Command, type Result, solved } from './command'
+import { allInvalid, type Command, type Flags, type Result, solved } from './command'
+import { OILS_FLAG, OILS_HELP } from './own-oils'
+import type { Surroundings } from './surroundings'
 
 export const label: Command = {
-  flags: { text: { type: 'boolean' } },
-  flagHelp: ['--text   as text instead of JSON'],
+  flags: { text: { type: 'boolean' }, ...OILS_FLAG },
+  flagHelp: ['--text             as text instead of JSON', OILS_HELP],
   schema: () => fileSchema(batchFile),
-  run: (text, flags) => Promise.resolve(answer(text, flags.text === true)),
+  run: answer,
 }
 
-function answer(text: string, asText: boolean): Result {
-  const file = planFile(text)
+async function answer(text: string, flags: Flags, around: Surroundings): Promise<Result> {
+  const file = await planFile(text, flags, around)
   if (file.status === 'invalid') return allInvalid(file.problems)
-  const answered = labelOf(file.plan, library, labelFacts, file.release)
+  const answered = labelOf(file.plan, file.library, labelFacts, file.release)
   if (answered.status === 'refused')
     return allInvalid(answered.reasons.map((message) => ({ path: 'superfat', message })))
-  return solved(asText ? labelText(answered.label) : answered.label)
+  return solved(flags.text === true ? labelText(answered.label) : answered.label)
 }

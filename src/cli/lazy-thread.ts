@@ -1,9 +1,12 @@
+import type { Library } from '../data/library'
 import type { AskOptions, Question, SolverClient } from '../worker/client'
 import type { Solver } from './solver-here'
 
 /** A solving thread that is loaded and started with the first question. */
 export class LazyThread implements Solver {
   #client: SolverClient | undefined
+
+  constructor(private readonly library: Library) {}
 
   async ask<T>(question: Question<T>, options: AskOptions = {}): Promise<T> {
     return (await this.#started()).ask(question, options)
@@ -18,6 +21,9 @@ export class LazyThread implements Solver {
     const { SolverClient } = await import('../worker/client')
     const { startNodeThread } = await import('./node-thread')
     // javascript-lp-solver may loop for ever: its client knows how to end it. Others are asked by name.
-    return (this.#client = new SolverClient(startNodeThread, 'javascript-lp-solver'))
+    return (this.#client = new SolverClient(
+      () => startNodeThread(this.library),
+      'javascript-lp-solver',
+    ))
   }
 }

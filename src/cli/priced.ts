@@ -1,6 +1,7 @@
 import { batchFacts } from '../data/batch-facts'
 import { orderOf } from '../data/batch-file'
 import { library } from '../data/library'
+import { ownOilsRefused } from '../data/own-oil-file'
 import { bookOf, type ParsedPrices } from '../data/price-book-file'
 import { materialsWith } from '../data/price-materials'
 import { today } from '../data/today'
@@ -33,6 +34,8 @@ export function plannedPart(
   file: Parameters<typeof orderOf>[0],
   path: string,
 ): ReadyPlan | { readonly status: 'invalid'; readonly problems: readonly Problem[] } {
+  const refused = ownOilsRefused(file.ownOils, `${path}.ownOils`)
+  if (refused.length > 0) return { status: 'invalid', problems: refused }
   const plan = planBatch(orderOf(file), library, batchFacts)
   if (plan.status === 'ready') return plan
   const problems = plan.problems.map((one) => ({

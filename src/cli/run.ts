@@ -1,14 +1,10 @@
 import { parseArgs } from 'node:util'
-import { buffer } from 'node:stream/consumers'
 import { version } from '../../package.json'
-import { decodeText } from '../data/text-encoding'
 import { type Command, invalid, type Result, solved } from './command'
 import { COMMANDS, type Entry } from './commands'
 import { help, helpOn } from './help'
+import { readText } from './read-text'
 import type { Surroundings } from './surroundings'
-
-/** Longest file that is read at once, in bytes; a price list of ten thousand packs stays far below. */
-const LONGEST_FILE = 32 * 1024 * 1024
 
 /** Runs one call of the command line. */
 export async function run(args: readonly string[], around: Surroundings): Promise<Result> {
@@ -38,12 +34,12 @@ async function call(
   if (!command.schema)
     return positionals.length > 0
       ? invalid('', `${name} reads no file; take ${positionals.join(' ')} out.`)
-      : command.run('', values)
+      : command.run('', values, around)
   const [path, ...more] = positionals
   if (path === undefined || more.length > 0)
     return invalid('', `Give ${name} one file, or - to read standard input.`)
   const read = await readText(path, around)
-  return 'text' in read ? command.run(read.text, values) : invalid('', read.message)
+  return 'text' in read ? command.run(read.text, values, around) : invalid('', read.message)
 }
 
 async function helpFor(name: string): Promise<Result> {
@@ -74,25 +70,6 @@ function parse(command: Command, args: string[]) {
     if (error instanceof TypeError) return error
     throw error
   }
-}
-
-/** The text of a file or of standard input, or why there is none. */
-async function readText(
-  path: string,
-  around: Surroundings,
-): Promise<{ readonly text: string } | { readonly message: string }> {
-  let bytes: Uint8Array
-  try {
-    bytes = path === '-' ? await buffer(around.stdin) : await around.readFile(path)
-  } catch (error) {
-    const reason = error instanceof Error ? error.message : String(error)
-    return { message: `The file ${path} can't be read: ${reason}` }
-  }
-  if (bytes.length > LONGEST_FILE)
-    return {
-      message: `The file ${path} has ${bytes.length} bytes. Give at most ${LONGEST_FILE}; sweep reads longer ones.`,
-    }
-  return decodeText(bytes)
 }
 
 function schemaOf(name: string, { schema }: Command): Result {

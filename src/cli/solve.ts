@@ -14,20 +14,22 @@ import {
   TIME_HELP,
 } from './ask-solver'
 import type { Command } from './command'
+import { OILS_FLAG, OILS_HELP } from './own-oils'
 import type { Solver } from './solver-here'
 
 export const solve: Command = {
-  flags: { ...SOLVER_FLAG, ...ROBUST_FLAG, ...TIME_FLAG, why: { type: 'boolean' } },
+  flags: { ...SOLVER_FLAG, ...ROBUST_FLAG, ...TIME_FLAG, ...OILS_FLAG, why: { type: 'boolean' } },
   flagHelp: [
     `--solver ${SOLVER_NAMES.join(' | ')}`,
     '--why      what each limit is worth, and the prices at which oils come in and go out',
     '--robust   the ranges hold for any lot of the oils',
     TIME_HELP,
+    OILS_HELP,
   ],
   schema: BRIEF_SCHEMA,
-  run: (text, flags) => {
+  run: (text, flags, around) => {
     const asked = flags.why === true ? withReasons : plainly
-    return askAboutBrief(text, flags, { question: asked, quick: true, andThen: confirmed })
+    return askAboutBrief(text, flags, around, { question: asked, quick: true, andThen: confirmed })
   },
 }
 

@@ -1,5 +1,5 @@
 import { Script } from 'node:vm'
-import { library } from '../data/library'
+import type { Library } from '../data/library'
 import type { AskOptions, Question } from '../worker/client'
 import { createService } from '../worker/service'
 
@@ -16,13 +16,12 @@ class NeedsHighs extends Error {
   override readonly name = 'NeedsHighs'
 }
 
-const service = createService(library, () => Promise.reject(new NeedsHighs()))
-
 /**
  * Answers in this process, which spares the start of a thread. Work that takes longer than its limit is
  * ended; where javascript-lp-solver loops, or its answer is not sound, `elsewhere` is asked for HiGHS.
  */
-export function solverHere(elsewhere: Solver): Solver {
+export function solverHere(library: Library, elsewhere: Solver): Solver {
+  const service = createService(library, () => Promise.reject(new NeedsHighs()))
   return {
     ask: async (question, options = {}) => {
       const { solver = 'javascript-lp-solver', limitMs = LOOPING_MS } = options

@@ -6,6 +6,7 @@ import type { Question } from '../worker/client'
 import type { TimeLimit } from '../worker/protocol'
 import { askAboutBrief, BRIEF_SCHEMA, ROBUST_FLAG, TIME_FLAG, TIME_HELP } from './ask-solver'
 import { allInvalid, type Command } from './command'
+import { OILS_FLAG, OILS_HELP } from './own-oils'
 import { readNumber } from './number-flag'
 
 const DRAW_LIMITS = { least: 1, most: 1_000_000, whole: true }
@@ -17,21 +18,23 @@ export const spread: Command = {
     seed: { type: 'string', default: String(DEFAULT_DRAWS.seed) },
     ...ROBUST_FLAG,
     ...TIME_FLAG,
+    ...OILS_FLAG,
   },
   flagHelp: [
     `--draws n        random lots of each oil (${DEFAULT_DRAWS.count})`,
     `--seed n         the same seed gives the same figures (${DEFAULT_DRAWS.seed})`,
     '--robust         of the blend whose ranges hold for any lot',
     TIME_HELP,
+    OILS_HELP,
   ],
   schema: BRIEF_SCHEMA,
-  run: async (text, flags) => {
+  run: async (text, flags, around) => {
     const count = readNumber(flags.draws, '--draws', DRAW_LIMITS)
     const seed = readNumber(flags.seed, '--seed', SEED_LIMITS)
     const problems = [count, seed].flatMap((read) => ('problem' in read ? [read.problem] : []))
     if ('problem' in count || 'problem' in seed) return allInvalid(problems)
     const draws = { count: count.value, seed: seed.value }
-    return askAboutBrief(text, flags, {
+    return askAboutBrief(text, flags, around, {
       question: (brief, limit) => spreadOfBest(brief, draws, limit),
     })
   },

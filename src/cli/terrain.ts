@@ -1,6 +1,7 @@
 import { askAboutBrief, BRIEF_SCHEMA, ROBUST_FLAG, TIME_FLAG, TIME_HELP } from './ask-solver'
 import { readAxes } from './axes'
 import { allInvalid, type Command } from './command'
+import { OILS_FLAG, OILS_HELP } from './own-oils'
 import { readNumber } from './number-flag'
 
 const GRID_LIMITS = { least: 2, most: 500, whole: true }
@@ -12,6 +13,7 @@ export const terrain: Command = {
     grid: { type: 'string', default: '60' },
     ...ROBUST_FLAG,
     ...TIME_FLAG,
+    ...OILS_FLAG,
   },
   flagHelp: [
     '--axes a,b      the measures across and up',
@@ -19,9 +21,10 @@ export const terrain: Command = {
     '--grid n        columns and rows (60)',
     '--robust        the ranges hold for any lot of the oils',
     TIME_HELP,
+    OILS_HELP,
   ],
   schema: BRIEF_SCHEMA,
-  run: async (text, flags) => {
+  run: async (text, flags, around) => {
     const axes = readAxes(flags.axes, '--axes', 2, 2)
     const value = readAxes(flags.value, '--value', 1, 1)
     const grid = readNumber(flags.grid, '--grid', GRID_LIMITS)
@@ -38,7 +41,7 @@ export const terrain: Command = {
       columns: grid.value,
       rows: grid.value,
     }
-    return askAboutBrief(text, flags, {
+    return askAboutBrief(text, flags, around, {
       question: (brief, limit) => (service) => service.terrain(brief, { ...order, ...limit }),
     })
   },

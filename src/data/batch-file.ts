@@ -3,6 +3,7 @@ import type { BatchOrder } from '../domain/batch/order/order'
 import { acids, additives, liquids } from './additions-file'
 import { allergenList } from './fragrance-file'
 import { mass } from './mass-text'
+import { ownOilsShape } from './own-oil-file'
 import { found } from './problems'
 import { releaseShape } from './release-file'
 
@@ -244,6 +245,7 @@ export const batchFile = z.strictObject({
   release: releaseShape
     .optional()
     .describe('What is known of the bars after they were made: tests for free alkali'),
+  ownOils: ownOilsShape,
 })
 
 /** A batch order as it stands in a file. */
@@ -254,6 +256,7 @@ export function orderOf({
   format: _,
   actual: _actual,
   release: _release,
+  ownOils: _own,
   ...order
 }: z.output<typeof batchFile>): BatchOrder {
   return order

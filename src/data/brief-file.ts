@@ -2,6 +2,7 @@ import { z } from 'zod'
 import type { Brief } from '../domain/optimise/brief/brief'
 import type { BriefRules } from '../domain/optimise/brief/brief-rules'
 import { figure } from './bounds'
+import { noOwnOilsShape, ownOilsShape } from './own-oil-file'
 import { found } from './problems'
 
 const GOAL_FORMS =
@@ -57,13 +58,17 @@ export const briefFile = z.strictObject({
   rules: rulesShape
     .optional()
     .describe('Rules about which oils a blend uses at all, and by how much'),
+  ownOils: ownOilsShape,
 })
+
+/** A brief where oils of one's own are not taken. */
+export const briefOfLibrary = briefFile.extend({ ownOils: noOwnOilsShape })
 
 /** A brief as it stands in a file. */
 export type BriefFile = z.input<typeof briefFile>
 
 /** The brief of a parsed file. */
-export function briefOf({ format: _, ...brief }: z.output<typeof briefFile>): Brief {
+export function briefOf({ format: _, ownOils: _own, ...brief }: z.output<typeof briefFile>): Brief {
   return brief
 }
 

@@ -47,6 +47,7 @@ export const fattyAcidSchema = z.strictObject({
   doubleBonds: count,
   hydroxyls: count,
   epoxides: count,
+  rings: count.optional(),
   meltingPointC: z.number().nullable(),
   bisAllylic: count,
   molarMassGPerMol: z.number().positive(),
@@ -119,6 +120,9 @@ export const oilSchema = z.strictObject({
   acids: profileSchema,
   saponificationValue: saponificationSchema,
   reacts: z.strictObject({ cold: partSchema, hot: partSchema, ...limitsSource }).optional(),
+  waxRest: z
+    .strictObject({ gPerMolOfAcid: z.number().positive(), doubleBonds: amount, ...limitsSource })
+    .optional(),
   iodineValue: rangeSchema,
   unsaponifiableGPerKg: z
     .strictObject({ typical: amount, high: amount, ...limitsSource, ...typicalSource })

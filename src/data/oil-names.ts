@@ -63,11 +63,15 @@ export class OilNames {
   readonly #whole = new Map<string, Set<Oil>>()
   /** By the keys of names without the words for the kind of fat. */
   readonly #bare = new Map<string, Set<Oil>>()
+  /** By the keys of both without words for how an oil was made: only where these alone do not tell. */
+  readonly #unmannered = new Map<string, Set<Oil>>()
   /** By the letters that stand on narrow strips; never guessed at. */
   readonly #codes = new Map<string, Set<Oil>>()
   /** By names on labels, which several oils can share. */
   readonly #labels = new Map<string, Set<Oil>>()
   readonly #oils: readonly Oil[]
+  /** Oils that a word for how they were made tells from another, such as refined shea: never guessed at. */
+  readonly #told = new Set<Oil>()
   /** All that each is called, its own name first. */
   readonly #names = new Map<Oil, readonly string[]>()
   readonly #answers = new Map<string, NamedOil>()
@@ -81,6 +85,8 @@ export class OilNames {
         if (name !== null) add(this.#labels, wordsOf(name), oil)
       const names = [...namesOf(oil), ...namesElsewhere(oil, others)]
       this.#names.set(oil, names)
+      if (namesOf(oil).every((name) => wordsOf(name).some((word) => MANNERS.has(word))))
+        this.#told.add(oil)
       for (const name of names) this.#addName(name, oil)
     }
     for (const { name, oils: ids } of others.shared)
@@ -91,15 +97,13 @@ export class OilNames {
     for (const spelt of spellings(name)) {
       const words = wordsOf(spelt)
       add(this.#whole, words, oil)
-      add(
-        this.#whole,
-        words.filter((word) => !MANNERS.has(word)),
-        oil,
-      )
-      const telling = words.filter((word) => isTelling(word) && !MANNERS.has(word))
-      for (const bare of [words.filter(isTelling), telling])
-        if (!bare.every((word) => GENERAL.has(word) || MANNERS.has(word)))
-          add(this.#bare, bare, oil)
+      const plain = words.filter((word) => !MANNERS.has(word))
+      add(this.#unmannered, plain, oil)
+      for (const [names, bare] of [
+        [this.#bare, words.filter(isTelling)],
+        [this.#unmannered, plain.filter(isTelling)],
+      ] as const)
+        if (!bare.every((word) => GENERAL.has(word) || MANNERS.has(word))) add(names, bare, oil)
     }
   }
 
@@ -140,6 +144,8 @@ export class OilNames {
       only(look(this.#labels, words)) ??
       only(look(this.#whole, plain)) ??
       asButter(only(look(this.#bare, bare)), plain) ??
+      only(look(this.#unmannered, plain)) ??
+      asButter(only(look(this.#unmannered, bare)), plain) ??
       asGuess(only(look(this.#bare, withoutParts))) ??
       asGuess(only(this.#near(plain, bare))) ?? { status: 'unknown' }
     )
@@ -148,8 +154,14 @@ export class OilNames {
   /** Oils with names that are the fewest slips away, as far as so short a name bears slips. */
   #near(plain: readonly string[], bare: readonly string[]): Set<Oil> {
     const tries = [
-      ...keysOf(plain).map((typed) => ({ typed, names: this.#whole })),
-      ...keysOf(bare).map((typed) => ({ typed, names: this.#bare })),
+      ...keysOf(plain).flatMap((typed) => [
+        { typed, names: this.#whole },
+        { typed, names: this.#unmannered },
+      ]),
+      ...keysOf(bare).flatMap((typed) => [
+        { typed, names: this.#bare },
+        { typed, names: this.#unmannered },
+      ]),
     ]
     let least = Infinity
     let oils = new Set<Oil>()
@@ -162,7 +174,8 @@ export class OilNames {
         least = slips
       }
     }
-    return oils
+    const plainOnes = [...oils].filter((oil) => !this.#told.has(oil))
+    return plainOnes.length > 0 ? new Set(plainOnes) : oils
   }
 }
 

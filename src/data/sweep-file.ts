@@ -1,6 +1,6 @@
 import { z } from 'zod'
 import { figure } from './bounds'
-import { briefFile } from './brief-file'
+import { briefOfLibrary } from './brief-file'
 import { parseJson, type Parsed, parseValue } from './problems'
 
 const key = z
@@ -24,17 +24,17 @@ const scenarioOfFile = z.strictObject({
   prices,
 })
 
-const scenarioInline = z.strictObject({ format, key, brief: briefFile, prices })
+const scenarioInline = z.strictObject({ format, key, brief: briefOfLibrary, prices })
 
 /** One line of a sweep's file, version 1: a brief by itself, or a brief and other prices. */
-export const sweepLine = z.union([scenarioOfFile, scenarioInline, briefFile])
+export const sweepLine = z.union([scenarioOfFile, scenarioInline, briefOfLibrary])
 
 /** A brief by path or in place, with the prices to solve it under. */
 export type SweepScenario = z.output<typeof scenarioOfFile> | z.output<typeof scenarioInline>
 
 /** What one line asks. */
 export type SweepLine =
-  | { readonly kind: 'brief'; readonly brief: z.output<typeof briefFile> }
+  | { readonly kind: 'brief'; readonly brief: z.output<typeof briefOfLibrary> }
   | { readonly kind: 'scenario'; readonly scenario: SweepScenario }
 
 /** Reads one line; what is wrong with it is told of the form it most looks like. */
@@ -43,7 +43,7 @@ export function readSweepLine(text: string): Parsed<SweepLine> {
   if (json.status === 'invalid') return json
   const { value } = json
   if (!isObject(value) || !('brief' in value)) {
-    const brief = parseValue(briefFile, value)
+    const brief = parseValue(briefOfLibrary, value)
     if (brief.status === 'invalid') return brief
     return { status: 'parsed', value: { kind: 'brief', brief: brief.value } }
   }

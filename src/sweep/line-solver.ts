@@ -1,4 +1,4 @@
-import { briefFile, briefOf } from '../data/brief-file'
+import { briefOfLibrary, briefOf } from '../data/brief-file'
 import { parseJson, type Parsed } from '../data/problems'
 import { readSweepLine, type SweepScenario } from '../data/sweep-file'
 import type { Problem } from '../domain/blend/check-blend'
@@ -84,7 +84,7 @@ export class LineSolver {
 }
 
 function openBriefText(text: string, library: Library): Known {
-  const file = parseJson(briefFile, text)
+  const file = parseJson(briefOfLibrary, text)
   if (file.status === 'invalid') return invalid(file.problems.map(inBrief))
   return { status: 'parsed', value: new PriceSolver(briefOf(file.value), library) }
 }

@@ -32,6 +32,7 @@ export const CALLS: readonly (readonly [file: string, ...args: string[]])[] = [
   ['change.json', 'gone', '--oil', 'palm'],
   ['batch.json', 'batch'],
   ['batch-lots.json', 'batch'],
+  ['batch-own.json', 'batch'],
   ['batch-lots.json', 'batch', '--sheet'],
   ['batch-lots.json', 'label'],
   ['batch-dual.json', 'batch'],

@@ -13,10 +13,10 @@ import {
 const sum = (counts: Iterable<number>) => [...counts].reduce((total, count) => total + count, 0)
 
 describe('the oil-data notebook', () => {
-  it('counts each of the 670 figures once, for limits and for typical shares', () => {
+  it('counts each of the 853 figures once, for limits and for typical shares', () => {
     const { limits, typical } = basisCounts()
-    expect(sum(limits.values())).toBe(670)
-    expect(sum(typical.values())).toBe(670)
+    expect(sum(limits.values())).toBe(853)
+    expect(sum(typical.values())).toBe(853)
   })
 
   it('parts the oils into those with read ranges and the others', () => {

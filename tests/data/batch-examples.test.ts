@@ -6,6 +6,7 @@ import { batchAsFile } from '../../src/data/batch-as-file'
 import { batchFacts } from '../../src/data/batch-facts'
 import { batchFile, orderOf } from '../../src/data/batch-file'
 import { library } from '../../src/data/library'
+import { withOwnOils } from '../../src/data/own-oil-file'
 import { planBatch } from '../../src/domain/batch/result/plan'
 
 const FOLDER = fileURLToPath(new URL('../cases/files/', import.meta.url))
@@ -45,6 +46,7 @@ const KEYED = [
   'extraFat.oils',
   'fragrance.blend',
   'fragrance.certificates',
+  'ownOils[].acids',
 ]
 
 /** Paths of the fields that an example gives, as `fieldsOf` writes them. */
@@ -73,6 +75,9 @@ test.for(EXAMPLES)('%s comes back from the file that the page writes of it', (na
 })
 
 test.for(EXAMPLES)('%s can be weighed out and printed', (name) => {
-  const plan = planBatch(orderOf(batchFile.parse(read(name))), library, batchFacts)
+  const file = batchFile.parse(read(name))
+  const own = withOwnOils(library, file.ownOils ?? [])
+  if (own.status === 'invalid') throw new Error(JSON.stringify(own.problems))
+  const plan = planBatch(orderOf(file), own.value, batchFacts)
   expect(plan).toMatchObject({ status: 'ready', blocked: null })
 })

@@ -64,6 +64,10 @@ const CXS_210_TABLE_2: Readonly<Record<string, readonly [saponification: Pair, i
     [188, 194],
     [128, 150],
   ],
+  mustard: [
+    [168, 184],
+    [92, 125],
+  ],
   linseed: [
     [185, 197],
     [170, 211],
@@ -126,6 +130,7 @@ const CODEX_ACIDS: Readonly<Record<string, Readonly<Record<string, Pair>>>> = {
   soya: { palmitic: [8, 13.5], oleic: [17, 30], linoleic: [48, 59], 'alpha-linolenic': [4.5, 11] },
   maize: { palmitic: [8.6, 16.5], oleic: [20, 42.2], linoleic: [34, 65.6] },
   cottonseed: { myristic: [0.6, 1], palmitic: [21.4, 26.4], linoleic: [46.7, 58.2] },
+  mustard: { oleic: [8, 23], gondoic: [5, 13], erucic: [22, 50], nervonic: [0.5, 2.5] },
   linseed: { oleic: [9.8, 36], linoleic: [8.3, 30], 'alpha-linolenic': [43.8, 70] },
   'sunflower-high-oleic': { palmitic: [2.6, 5], oleic: [75, 90.7], linoleic: [2.1, 17] },
   'safflower-high-oleic': { palmitic: [3.6, 6], oleic: [70, 83.7], linoleic: [9, 19.9] },
@@ -150,9 +155,31 @@ describe('the limit of unsaponifiable matter', () => {
     ['maize', 28],
     ['cottonseed', 15],
     ['linseed', 20],
+    ['mustard', 15],
     ['rice-bran', 65],
     ['cocoa-butter', 7],
   ])('of %s is %d g/kg', (id, gPerKg) => {
     expect(oilOf(id).unsaponifiableGPerKg.high).toBe(gPerKg)
+  })
+})
+
+/** European Pharmacopoeia, beeswax (0069) and medium-chain triglycerides (0868), read in restatements. */
+describe('what the European Pharmacopoeia states', () => {
+  it('of beeswax is a saponification value of 87 to 104', () => {
+    const { low, high } = oilOf('beeswax').saponificationValue
+    expect([low, high]).toEqual([87, 104])
+  })
+
+  it('of fractionated coconut oil is 310 to 360, caprylic acid 50 to 80 and capric acid 20 to 50 %', () => {
+    const { saponificationValue, acids } = oilOf('coconut-fractionated')
+    expect([saponificationValue.low, saponificationValue.high]).toEqual([310, 360])
+    expect([acids['caprylic']?.low, acids['caprylic']?.high]).toEqual([50, 80])
+    expect([acids['capric']?.low, acids['capric']?.high]).toEqual([20, 50])
+  })
+
+  // Hydrous wool fat (0135), 75 % wool fat: 67 to 79, so 67 / 0.75 = 89.3 and 79 / 0.75 = 105.3.
+  it('of hydrous wool fat gives lanolin 89.3 to 105.3', () => {
+    const { low, high } = oilOf('lanolin').saponificationValue
+    expect([low, high]).toEqual([89.3, 105.3])
   })
 })

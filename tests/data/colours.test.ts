@@ -1,6 +1,7 @@
 import { hsl, lab, lch, rgb } from 'd3'
 import { describe, expect, it } from 'vitest'
 import type { OilFamily } from '../../src/domain/blend/oil'
+import { OWN_COLOURS } from '../../src/domain/blend/own-colours'
 import { allOils, oilOf } from './oils'
 
 /** Colours of the design; they stay as they are for good. */
@@ -46,6 +47,27 @@ function contrast(one: string, other: string): number {
   const [dark, light] = [luminance(one), luminance(other)].sort((a, b) => a - b)
   return (Number(light) + 0.05) / (Number(dark) + 0.05)
 }
+
+describe('the colours kept for oils of one’s own', () => {
+  const kept = Object.entries(OWN_COLOURS).flatMap(([family, colours]) =>
+    colours.map((colour) => [colour, family as OilFamily] as const),
+  )
+
+  it.each(kept)(
+    '%s carries text, is of the hue of the %s oils and of none of them',
+    (colour, family) => {
+      const best = Math.max(contrast(colour, '#FFFFFF'), contrast(colour, '#191B1A'))
+      expect(best).toBeGreaterThanOrEqual(4.5)
+      const turn = Math.abs(lch(colour).h - FAMILY_HUE_DEGREES[family])
+      expect(Math.min(turn, 360 - turn)).toBeLessThanOrEqual(20)
+      expect(allOils.map((oil) => oil.colour)).not.toContain(colour)
+    },
+  )
+
+  it('are thirty, no two alike', () => {
+    expect(new Set(kept.map(([colour]) => colour)).size).toBe(30)
+  })
+})
 
 describe('the colour of an oil', () => {
   it.each(Object.entries(FIXED))('%s stays %s', (id, colour) => {

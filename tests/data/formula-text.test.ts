@@ -203,6 +203,9 @@ describe('names', () => {
     ['stearic acid', 'stearic-acid-triple-pressed'],
     ['Cocos Nucifera Oil', 'coconut'],
     ['RSPO sustainable palm oil', 'palm'],
+    ['fractionated coconut oil', 'coconut-fractionated'],
+    ['refined shea butter', 'shea-refined'],
+    ['lauric acid', 'lauric-acid'],
   ])('“%s” is %s', (name, id) => {
     expect(oilOf(name)).toBe(id)
     expect(notesOf(`${name}: 10 g`)).toEqual([])
@@ -229,7 +232,7 @@ describe('names', () => {
     expect(notesOf('shea butter 10, cocoa butter 5, babassu butter 5')).toEqual([])
   })
 
-  test.each(['fractionated coconut oil', 'hydrogenated palm oil', 'turkey red castor'])(
+  test.each(['fractionated palm kernel oil', 'hydrogenated palm oil', 'turkey red castor'])(
     '“%s” is another fat and is not taken for the plain one',
     (name) => {
       expect(oilOf(name)).toBeUndefined()

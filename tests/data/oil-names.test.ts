@@ -64,9 +64,12 @@ describe('names in other languages', () => {
   test.each(elsewhere.filter(({ name }) => name.length >= 8))(
     '$language “$name” with any letter left out is $id, or asked about, and never another oil',
     ({ id, name }) => {
+      // A slip in “refined” leaves the name of the same fat crude, whose lye is the same within its lots.
+      const meant = [id, id.replace(/-refined$/u, '')]
       const slips = [...name].map((_, at) => oilsOf(name.slice(0, at) + name.slice(at + 1)))
-      expect(slips.filter((ids) => ids.length > 0 && !ids.includes(id))).toEqual([])
-      expect(slips.filter((ids) => ids.includes(id)).length).toBeGreaterThan(name.length / 2)
+      const right = (ids: readonly string[]) => ids.some((one) => meant.includes(one))
+      expect(slips.filter((ids) => ids.length > 0 && !right(ids))).toEqual([])
+      expect(slips.filter(right).length).toBeGreaterThan(name.length / 2)
     },
   )
 
@@ -111,7 +114,7 @@ describe('names in other languages', () => {
     expect(oilOf(name)).toBe(id)
   })
 
-  test.each(['gehärtetes Palmöl', 'fraktioniertes Kokosöl', 'huile de coco fractionnée'])(
+  test.each(['gehärtetes Palmöl', 'fraktioniertes Palmkernöl', 'huile de palmiste fractionnée'])(
     '“%s” is another fat and is not taken for the plain one',
     (name) => {
       expect(oilOf(name)).toBe('unknown')
@@ -166,7 +169,7 @@ describe('what an unknown name may mean', () => {
   const candidates = (name: string) => names.suggest(name, 4).map(({ id }) => id)
 
   test.each([
-    ['fractionated coconut oil', 'coconut'],
+    ['fractionated palm kernel oil', 'palm-kernel'],
     ['hydrogenated palm', 'palm'],
     ['avokadoo', 'avocado'],
     ['Ölsäurereiche Sonnenblume', 'sunflower-high-oleic'],

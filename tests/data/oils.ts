@@ -16,21 +16,28 @@ export function oilOf(id: string): Oil {
 }
 
 /** mg KOH per g from the typical profile less the typical unsaponifiables. */
-export function saponificationFromProfile({ acids, unsaponifiableGPerKg, kind }: Oil): number {
+export function saponificationFromProfile({
+  acids,
+  unsaponifiableGPerKg,
+  kind,
+  waxRest,
+}: Oil): number {
   return calculatedSaponificationValue(
     typicalProfile(acids),
     library.acids,
     fractionFromPerMille(unsaponifiableGPerKg.typical),
     kind,
+    waxRest,
   )
 }
 
 /** g iodine per 100 g from the typical profile less the typical unsaponifiables. */
-export function iodineFromProfile({ acids, unsaponifiableGPerKg, kind }: Oil): number {
+export function iodineFromProfile({ acids, unsaponifiableGPerKg, kind, waxRest }: Oil): number {
   return calculatedIodineValue(
     typicalProfile(acids),
     library.acids,
     fractionFromPerMille(unsaponifiableGPerKg.typical),
     kind,
+    waxRest,
   )
 }

@@ -40,6 +40,7 @@ describe('the family of an oil', () => {
     'eicosadienoic',
     'arachidonic',
     'docosadienoic',
+    'abietic',
   )
 
   /** The rule of data/oils.md, in g per 100 g of acids. */

@@ -278,7 +278,7 @@ describe('what stands around the facts', () => {
 
 describe('what can’t be told is asked, with what it may mean', () => {
   test.each([
-    ['fractionated coconut oil 200 g', 'coconut'],
+    ['fractionated palm kernel oil 200 g', 'palm-kernel'],
     ['hydrogenated palm 200 g', 'palm'],
     ['1/2 cup castor', 'castor'],
     ['Olea europaea fruit oil 50 g', 'olive-pomace'],

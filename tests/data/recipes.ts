@@ -172,12 +172,12 @@ superfat 5`,
   {
     name: 'a fat the library has not, and a spoon',
     text: `olive 500 g
-fractionated coconut oil 200 g
+fractionated palm kernel oil 200 g
 castor 4 tbsp
 lye 95 g`,
     expected: {
       order: { blend: { olive: 100 }, oilGrams: 500 },
-      unread: ['fractionated coconut oil 200 g', 'castor 4 tbsp'],
+      unread: ['fractionated palm kernel oil 200 g', 'castor 4 tbsp'],
       lye: notCompared('unread'),
     },
   },

@@ -1,4 +1,5 @@
 import type { Basis } from '../chemistry/fatty-acid'
+import type { WaxRest } from '../chemistry/ester'
 import type { AcidBinding } from '../chemistry/saponification'
 
 /** A figure that varies by nature: the range of sound lots and the value to reckon with. */
@@ -32,6 +33,16 @@ export type OilKind = AcidBinding
 
 /** What an oil chiefly brings; gives it its texture and its place in a composition strip. */
 export type OilFamily = 'lauric' | 'hard' | 'oleic' | 'polyunsaturated' | 'ricinoleic'
+
+/** What is known of an oil that a maker described. */
+export interface OwnFacts {
+  /** Id of the library's oil that it was copied from. */
+  readonly from: string
+  readonly lot?: string | undefined
+  readonly certificate?: string | undefined
+  /** Why no lye is reckoned for it, and what to do; left out where lye may be. */
+  readonly noLye?: string | undefined
+}
 
 /** One oil, fat, wax or fatty acid that can go into a bar. */
 export interface Oil {
@@ -72,6 +83,8 @@ export interface Oil {
         readonly source: string
       }
     | undefined
+  /** What a wax sets free beside its acids; left out for jojoba, and for what is no wax. */
+  readonly waxRest?: (WaxRest & { readonly basis: Basis; readonly source: string }) | undefined
   /** g iodine per 100 g of oil (ISO 3961). */
   readonly iodineValue: SourcedRange
   /** Unsaponifiable matter in g per kg of oil; high is the limit of the standard where there is one. */
@@ -90,6 +103,8 @@ export interface Oil {
   /** Basis of density and melting point. */
   readonly physicalBasis: Basis
   readonly cas: string | null
+  /** Of a maker's own oil: what it was copied from, and what its figures stand on. */
+  readonly own?: OwnFacts | undefined
   /** What a reader should know before trusting the row. */
   readonly note: string | null
 }

@@ -19,16 +19,20 @@ const JOJOBA_ALCOHOLS = [
   { carbons: 24, massG: 4 },
 ] as const
 
-/** Double bonds in each alcohol of jojoba wax. */
-export const DOUBLE_BONDS_PER_WAX_ALCOHOL = 1
+/** What a wax sets free beside its acids: alcohols, and whatever of it was no ester, per mol of acid. */
+export interface WaxRest {
+  readonly gPerMolOfAcid: number
+  /** Double bonds per mol of acid. */
+  readonly doubleBonds: number
+}
 
 /** Molar mass in g/mol of a fatty alcohol with one double bond, CnH2nO. */
 function monoenoicAlcoholMolarMass(carbons: number): number {
   return carbons * (ATOMIC_MASS.C + 2 * ATOMIC_MASS.H) + ATOMIC_MASS.O
 }
 
-/** Mean molar mass of the alcohols of jojoba wax in g/mol (312.9): mass over moles. */
-export const MEAN_WAX_ALCOHOL_MOLAR_MASS = meanAlcoholMolarMass()
+/** Jojoba is all ester: one alcohol of 312.9 g/mol (mass over moles) with one double bond for each acid. */
+export const JOJOBA_REST: WaxRest = { gPerMolOfAcid: meanAlcoholMolarMass(), doubleBonds: 1 }
 
 function meanAlcoholMolarMass(): number {
   const mass = JOJOBA_ALCOHOLS.reduce((sum, { massG }) => sum + massG, 0)
@@ -39,7 +43,7 @@ function meanAlcoholMolarMass(): number {
   return mass / moles
 }
 
-/** Molar mass in g/mol of a wax of one acid and one jojoba alcohol: acid + alcohol - water. */
-export function waxEsterMolarMass(acidMolarMassGPerMol: number): number {
-  return acidMolarMassGPerMol + MEAN_WAX_ALCOHOL_MOLAR_MASS - MOLAR_MASS_WATER
+/** Grams of wax that hold one mol of acid: acid + what goes free beside it - water. */
+export function waxGramsPerAcidMol(acidMolarMassGPerMol: number, rest: WaxRest): number {
+  return acidMolarMassGPerMol + rest.gPerMolOfAcid - MOLAR_MASS_WATER
 }

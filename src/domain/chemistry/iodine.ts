@@ -2,9 +2,10 @@ import { WHOLE_PERCENT } from '../units'
 import { MOLAR_MASS_IODINE } from './atoms'
 import {
   ACIDS_PER_TRIGLYCERIDE,
-  DOUBLE_BONDS_PER_WAX_ALCOHOL,
+  JOJOBA_REST,
   triglycerideMolarMass,
-  waxEsterMolarMass,
+  waxGramsPerAcidMol,
+  type WaxRest,
 } from './ester'
 import { fattyAcidMolarMass, type FattyAcid } from './fatty-acid'
 import { acidPortions, massOf, molesOf, type AcidPortion, type AcidProfile } from './profile'
@@ -15,7 +16,8 @@ import type { AcidBinding } from './saponification'
  *
  * - triglyceride and free-acid: sum of factor × g acid per 100 g of acids, AOCS Cd 1c-85, with the
  *   factors calculated (see iodineFactor), so that acids outside its printed list count too;
- * - wax-ester: iodine for the double bonds of the acid and of its alcohol, per mole of wax.
+ * - wax-ester: iodine for the double bonds of the acid and of what goes free beside it (`rest`; the
+ *   alcohols of jojoba unless others are given), per mole of acid.
  *
  * `unsaponifiableFraction` (0 to 1, g per g of fat) dilutes the result; its own double bonds are
  * not counted, so the value runs low for fats rich in it, as the method warns. Conjugated bonds
@@ -26,9 +28,10 @@ export function calculatedIodineValue(
   acids: ReadonlyMap<string, FattyAcid>,
   unsaponifiableFraction: number,
   binding: AcidBinding,
+  rest: WaxRest = JOJOBA_REST,
 ): number {
   const portions = acidPortions(profile, acids)
-  if (binding === 'wax-ester') return waxIodineValue(portions)
+  if (binding === 'wax-ester') return waxIodineValue(portions, rest)
   const iodineG = portions.reduce(
     (sum, { acid, massG }) => sum + massG * iodineFactor(acid, binding),
     0,
@@ -48,15 +51,16 @@ export function iodineFactor(acid: FattyAcid, binding: Exclude<AcidBinding, 'wax
     : (ACIDS_PER_TRIGLYCERIDE * iodineG) / triglycerideMolarMass(acidMass)
 }
 
-function waxIodineValue(portions: readonly AcidPortion[]): number {
+function waxIodineValue(portions: readonly AcidPortion[], rest: WaxRest): number {
   const moles = molesOf(portions)
   const acidDoubleBonds = portions.reduce(
     (sum, { acid, massG, molarMassGPerMol }) =>
       sum + (acid.doubleBonds * massG) / molarMassGPerMol / moles,
     0,
   )
-  const doubleBonds = acidDoubleBonds + DOUBLE_BONDS_PER_WAX_ALCOHOL
+  const doubleBonds = acidDoubleBonds + rest.doubleBonds
   return (
-    (WHOLE_PERCENT * MOLAR_MASS_IODINE * doubleBonds) / waxEsterMolarMass(massOf(portions) / moles)
+    (WHOLE_PERCENT * MOLAR_MASS_IODINE * doubleBonds) /
+    waxGramsPerAcidMol(massOf(portions) / moles, rest)
   )
 }

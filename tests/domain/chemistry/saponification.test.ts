@@ -98,3 +98,21 @@ describe('the saponification value of jojoba wax', () => {
     expect(wax / oil).toBeLessThan(0.55)
   })
 })
+
+describe('the saponification value of other waxes', () => {
+  // Pure myricyl palmitate, C46H92O2, 677.2 g/mol (catalogue, from memory): 56105 / 677.24 = 82.8.
+  // Myricyl alcohol C30H62O is 438.8 g/mol by hand: 30 × 12.011 + 62 × 1.008 + 15.999.
+  it('of myricyl palmitate, the chief ester of beeswax, is 82.8 mg KOH/g', () => {
+    const rest = { gPerMolOfAcid: 438.83, doubleBonds: 0 }
+    const value = calculatedSaponificationValue({ palmitic: 100 }, acids, PURE, 'wax-ester', rest)
+    expect(Math.abs(value - 82.84)).toBeLessThanOrEqual(0.02)
+  })
+})
+
+describe('the saponification value of resin acids', () => {
+  // Abietic acid C20H30O2, 302.46 g/mol: 56105 / 302.46 = 185.5, its acid value (handbooks, from memory: 185).
+  it('of abietic acid is 185.5 mg KOH/g: its rings take two hydrogens each', () => {
+    const value = calculatedSaponificationValue({ abietic: 100 }, acids, PURE, 'free-acid')
+    expect(Math.abs(value - 185.5)).toBeLessThanOrEqual(0.05)
+  })
+})

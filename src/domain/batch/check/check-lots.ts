@@ -3,7 +3,7 @@ import { type Library, oilOf } from '../../blend/library'
 import type { NaturalRange } from '../../blend/oil'
 import { ALKALI_MOLAR_MASS } from '../../chemistry/alkali'
 import { MG_PER_GRAM } from '../../units'
-import { isPaperNumber } from './check-words'
+import { isPaperNumber } from '../../blend/paper-number'
 import type { BatchOrder, OilLot } from '../order/order'
 import type { Remark, Remedy } from '../order/remedy'
 

@@ -33,6 +33,7 @@ export function checkOrder(
     ...alkaliProblems(order),
     ...superfatProblems(order.superfat),
     ...waxProblems(order, library),
+    ...ownOilProblems(order, library),
     ...waterProblems(order),
     ...lotProblems(order, library),
     ...additionProblems(order, library, facts),
@@ -51,6 +52,17 @@ function superfatProblems(superfat: number): Problem[] {
       ? 'Below 0 the bar keeps free lye and burns skin.'
       : 'At 100 % no lye is left to make soap.'
   return [problem('superfat', `The superfat is ${superfat} %. Give 0 to under 100 %. ${reason}`)]
+}
+
+/** Oils of a maker's own whose figures do not hold together are for looking at, not for lye. */
+function ownOilProblems({ blend, extraFat }: BatchOrder, library: Library): Problem[] {
+  return [
+    ...Object.keys(blend).map((id) => ({ id, path: `blend.${id}` })),
+    ...Object.keys(extraFat?.oils ?? {}).map((id) => ({ id, path: `extraFat.oils.${id}` })),
+  ].flatMap(({ id, path }) => {
+    const reason = library.oils.get(id)?.own?.noLye
+    return reason === undefined ? [] : [problem(path, reason)]
+  })
 }
 
 /** Beyond this much wax a batch has too little fat to make soap of, percent of the blend: an assumption. */

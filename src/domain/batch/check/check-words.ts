@@ -1,8 +1,3 @@
-/** A number that a paper may bear: three signs or more, a figure among them. */
-export function isPaperNumber(text: string | undefined): text is string {
-  return text !== undefined && text.replaceAll(/\W/gu, '').length >= 3 && /\d/u.test(text)
-}
-
 export function paperNumberMessage(text: string): string {
   return `"${text}" is no number of a certificate or lot. Give the one on the paper, such as NA-2207.`
 }

@@ -1,6 +1,7 @@
 import { type Library, oilOf } from '../../blend/library'
 import type { OilKind } from '../../blend/oil'
 import { alkaliEquivalents } from '../../chemistry/alkali'
+import { JOJOBA_REST, type WaxRest } from '../../chemistry/ester'
 import { type BatchFacts, factOf } from '../order/facts'
 import { bindsOf, reactingPart } from '../weigh/lots'
 import type { BatchOrder } from '../order/order'
@@ -18,6 +19,8 @@ export interface FatPart {
   /** The part of it that alkali reaches at all, 0 to 1; the rest of a wax stays as it is. */
   readonly reactingPart: number
   readonly kind: OilKind
+  /** What goes free beside the acids of a wax; of no meaning for any other kind. */
+  readonly waxRest: WaxRest
   /** Stirred in when the cook is done, so that alkali reaches it last. */
   readonly late: boolean
 }
@@ -41,6 +44,7 @@ export function fatParts(
         equivalentsMol,
         reactingPart: part,
         kind: oil.kind,
+        waxRest: oil.waxRest ?? JOJOBA_REST,
         late,
       }
     })
@@ -63,6 +67,7 @@ function liquidFat(id: string, grams: number, saponificationValue: number): FatP
     equivalentsMol: alkaliEquivalents(grams, saponificationValue),
     reactingPart: 1,
     kind: 'triglyceride',
+    waxRest: JOJOBA_REST,
     late: false,
   }
 }

@@ -1,6 +1,6 @@
 import { ALKALI_MOLAR_MASS, type AlkaliKind } from '../../chemistry/alkali'
 import { MOLAR_MASS_GLYCEROL, MOLAR_MASS_WATER } from '../../chemistry/atoms'
-import { ACIDS_PER_TRIGLYCERIDE, MEAN_WAX_ALCOHOL_MOLAR_MASS } from '../../chemistry/ester'
+import { ACIDS_PER_TRIGLYCERIDE } from '../../chemistry/ester'
 import type { FatPart } from './fat-parts'
 
 /** What one fat became. Grams. */
@@ -12,7 +12,7 @@ export interface FatOutcome {
   /** Soap of each alkali. */
   readonly soapG: Readonly<Record<AlkaliKind, number>>
   readonly glycerolG: number
-  /** Fatty alcohols set free from a wax; they stay in the bar. */
+  /** Alcohols and what else goes free of a wax; they stay in the bar. */
   readonly waxAlcoholG: number
   /** Water its free acids made. */
   readonly waterG: number
@@ -55,7 +55,7 @@ export function reactionOf(parts: readonly FatPart[], alkaliMol: number): Reacti
  *
  * - triglyceride: fat + 3 MOH → 3 soap + glycerol; glycerol n·92.09/3, no water
  * - free acid: acid + MOH → soap + water; water n·18.02
- * - wax: wax + MOH → soap + alcohol; alcohol n·312.9 (the mean of jojoba's)
+ * - wax: wax + MOH → soap + alcohol; alcohol, with what was no ester, n·312.9 for jojoba
  *
  * Soap is what is left of fat + alkali when those are taken away; unsaponifiables stay counted in it.
  */
@@ -70,7 +70,7 @@ export function fatOutcome(
   const glycerolG =
     part.kind === 'triglyceride' ? (mol * MOLAR_MASS_GLYCEROL) / ACIDS_PER_TRIGLYCERIDE : 0
   const waterG = part.kind === 'free-acid' ? mol * MOLAR_MASS_WATER : 0
-  const waxAlcoholG = part.kind === 'wax-ester' ? mol * MEAN_WAX_ALCOHOL_MOLAR_MASS : 0
+  const waxAlcoholG = part.kind === 'wax-ester' ? mol * part.waxRest.gPerMolOfAcid : 0
   const massWithoutMetalG = part.grams * reacted - glycerolG - waterG - waxAlcoholG
   const soapOf = (kind: AlkaliKind) =>
     shares[kind] * (massWithoutMetalG + mol * ALKALI_MOLAR_MASS[kind])

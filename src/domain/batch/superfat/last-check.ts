@@ -1,4 +1,5 @@
 import { problem, type Problem } from '../../blend/check-blend'
+import type { Oil } from '../../blend/oil'
 import { MOLAR_MASS_KOH, MOLAR_MASS_NAOH, MOLAR_MASS_WATER } from '../../chemistry/atoms'
 import { molarMassOf } from '../../chemistry/formula'
 import { MG_PER_GRAM, percentFromFraction, WHOLE_PERCENT } from '../../units'
@@ -14,7 +15,7 @@ export interface LastCheck {
   readonly acidMol: number
   /**
    * Hydroxide at its purest and weighed right, less what acids take, and what all fat would bind, were it the
-   * fat of the library that takes most.
+   * fat of the library that takes most; fractions, free acids and oils of one's own count where they are weighed.
    */
   readonly toFatMol: number
   readonly mostFatMol: number
@@ -30,7 +31,12 @@ export function lastCheck({ order, weights, library, facts }: Reckoning): LastCh
   const oilSlip = step ? (step.oilErrorG ?? step.oilStepG) : 0
   const lyeSlip = step ? (step.lyeErrorG ?? step.lyeStepG) : 0
   const kohPerMol = MG_PER_GRAM * MOLAR_MASS_KOH
-  const most = Math.max(...[...library.oils.values()].map((oil) => oil.saponificationValue.high))
+  const weighed = new Set(Object.keys({ ...weights.oilGrams, ...weights.extraFatGrams }))
+  const most = Math.max(
+    ...[...library.oils.values()]
+      .filter((oil) => weighed.has(oil.id) || isFatAsGrown(oil))
+      .map((oil) => oil.saponificationValue.high),
+  )
   let [fatMol, mostFatMol, alkaliMol, acidMol, toFatMol] = [0, 0, 0, 0, 0]
   for (const grams of [weights.oilGrams, weights.extraFatGrams])
     for (const [id, g] of Object.entries(grams)) {
@@ -71,6 +77,11 @@ export function lastCheck({ order, weights, library, facts }: Reckoning): LastCh
     toFatMol -= g * perGram
   })
   return { alkaliMol, fatMol, acidMol, toFatMol, mostFatMol }
+}
+
+/** Not split and not parted: nobody makes a bar of such by mistake, and they take more alkali than any fat does. */
+function isFatAsGrown({ kind, tags, own }: Oil): boolean {
+  return own === undefined && kind !== 'free-acid' && !tags.includes('fractionated')
 }
 
 /** The purest that what is weighed may be, percent, said once more from the order alone. */

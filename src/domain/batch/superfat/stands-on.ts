@@ -20,8 +20,9 @@ export interface Standing {
   readonly source: string
 }
 
-/** The mark of a figure of the library. */
+/** The mark of a figure of the library, or of an oil of one's own. */
 export function markOf(basis: Basis): Mark {
+  if (basis === 'certificate') return 'certificate'
   if (basis === 'published') return 'read'
   return basis === 'memory' ? 'recalled' : 'assumed'
 }

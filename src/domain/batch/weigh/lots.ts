@@ -1,3 +1,4 @@
+import { certificateRange } from '../../blend/certificate-range'
 import { type Library, oilOf } from '../../blend/library'
 import type { NaturalRange, Oil } from '../../blend/oil'
 import { alkaliEquivalents } from '../../chemistry/alkali'
@@ -9,16 +10,6 @@ export type Lots = Readonly<Record<string, OilLot>> | undefined
 /** What decides how much alkali an oil takes: its lot, and how it is made to soap. */
 export type Making = Pick<BatchOrder, 'lots' | 'process'>
 
-/**
- * How far a certificate's saponification value may be off where it does not say, as a part of the value.
- * An assumption for two laboratories: one analyst's two results agree within 0.5 % of their mean
- * (ISO 3657, recalled).
- */
-const CERTIFICATE_TOLERANCE = 0.01
-
-/** No certificate is better than one analyst's two results: half a percent (ISO 3657, recalled). */
-export const LEAST_TOLERANCE = 0.005
-
 /** Which figure of a range. */
 export type RangeEnd = 'low' | 'typical' | 'high'
 
@@ -29,12 +20,7 @@ export type RangeEnd = 'low' | 'typical' | 'high'
 export function saponificationOf(oil: string, library: Library, lots: Lots): NaturalRange {
   const lot = lots?.[oil]
   if (lot?.saponificationValue === undefined) return oilOf(library, oil).saponificationValue
-  const value = lot.saponificationValue
-  const tolerance = Math.max(
-    lot.tolerance ?? value * CERTIFICATE_TOLERANCE,
-    value * LEAST_TOLERANCE,
-  )
-  return { low: value - tolerance, typical: value, high: value + tolerance }
+  return certificateRange(lot.saponificationValue, lot.tolerance)
 }
 
 const ALL_OF_IT: NaturalRange = { low: 1, typical: 1, high: 1 }

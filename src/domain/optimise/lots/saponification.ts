@@ -19,7 +19,13 @@ export type Acids = ReadonlyMap<string, FattyAcid>
 export function lotSaponificationValue(oil: Oil, lot: Lot, acids: Acids): number {
   const { low, high } = oil.saponificationValue
   const unsaponifiable = fractionFromPerMille(lot.unsaponifiableGPerKg)
-  const value = calculatedSaponificationValue(profileOf(oil, lot), acids, unsaponifiable, oil.kind)
+  const value = calculatedSaponificationValue(
+    profileOf(oil, lot),
+    acids,
+    unsaponifiable,
+    oil.kind,
+    oil.waxRest,
+  )
   return Math.min(Math.max(value, low), high)
 }
 

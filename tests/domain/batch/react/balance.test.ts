@@ -1,5 +1,6 @@
 import { describe, expect, test } from 'vitest'
 import { alkaliEquivalents } from '../../../../src/domain/chemistry/alkali'
+import { JOJOBA_REST } from '../../../../src/domain/chemistry/ester'
 import { fatOutcome } from '../../../../src/domain/batch/react/outcome'
 import type { BatchOrder } from '../../../../src/domain/batch/order/order'
 import type { ReadyPlan } from '../../../../src/domain/batch/result/plan'
@@ -76,6 +77,7 @@ function allReacted(saponificationValue: number) {
     kind: 'triglyceride' as const,
     late: false,
     reactingPart: 1,
+    waxRest: JOJOBA_REST,
   }
   const reaction = { reactedMol: part.equivalentsMol, freeMol: 0, cookFraction: 1, lateFraction: 1 }
   return fatOutcome(part, reaction, { naoh: 1, koh: 0 })

@@ -65,6 +65,30 @@ describe('the last check counts fat', () => {
   ])('at the most %s', ([, weights, order, mol]) => {
     expect(found(weights, order).mostFatMol).toBeCloseTo(mol, 9)
   })
+
+  test('at the most as a fat as grown: a fraction counts where it is weighed', () => {
+    // By hand: the fraction takes up to 360 mg KOH/g, coconut up to 265.
+    const plain = libraryOf({
+      olive: [180, 190, 200],
+      coconut: [248, 257, 265],
+      mct: [310, 335, 360],
+    })
+    const oils = new Map(
+      [...plain.oils].map(([id, oil]) => [
+        id,
+        { ...oil, tags: id === 'mct' ? ['fractionated'] : [] },
+      ]),
+    )
+    const most = (oilGrams: Weights['oilGrams']) =>
+      lastCheck({
+        order: PLAIN,
+        library: { ...plain, oils },
+        facts: batchFacts,
+        weights: { ...NOTHING, oilGrams },
+      }).mostFatMol
+    expect(most({ olive: 1000 })).toBeCloseTo((1000 * 265) / 56105, 9)
+    expect(most({ olive: 900, mct: 100 })).toBeCloseTo((1000 * 360) / 56105, 9)
+  })
 })
 
 describe('the last check counts hydroxide at its purest:', () => {
