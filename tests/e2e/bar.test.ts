@@ -5,6 +5,7 @@ import type { BatchPlan } from '../../src/domain/batch/result/plan'
 import { demo } from '../../src/data/demo'
 import { SOON } from './brief-page'
 import { barwright } from './command-line'
+import { untilKept } from './kept'
 import { overflow } from './sideways'
 
 const NOTHING = { begin: 'nothing' } as const
@@ -60,7 +61,8 @@ describe('a first visit', () => {
 
   pageTest('comes to a lye weight by picking oils, on a phone', async ({ open }) => {
     const page = await open('', { ...NOTHING, size: 'phone' })
-    for (const oil of ['Olive', 'Coconut']) await main(page, oil).tap()
+    for (const name of ['Olive', 'Coconut'])
+      await page.getByRole('button', { name, exact: true }).tap()
     await main(page, /^Begin with these/u).tap()
     const plan = await weighedOut({ olive: 50, coconut: 50 }, 1000)
     expect(await grams(page, 'naoh')).toBe(plan.alkaliGrams.naoh)
@@ -130,6 +132,46 @@ describe('a whole recipe', () => {
     await main(page, 'Spread them over 100').click()
     await main(page, 'This is my bar').click()
     await expect.poll(() => share(page, 'Olive').inputValue()).toBe('62.5')
+  })
+})
+
+describe('the paper', () => {
+  pageTest('keeps what is typed before it is a bar', async ({ open }) => {
+    const page = await open('', NOTHING)
+    await paper(page).fill('olive oil 500 g\ncocnut 250 g\ndragon fat 10 g')
+    await untilKept(page, 'dragon fat 10 g')
+    await page.reload()
+    await expect.poll(() => paper(page).inputValue(), SOON).toContain('dragon fat 10 g')
+    expect(await page.getByRole('list', { name: 'What was read' }).innerText()).toContain('Coconut')
+  })
+
+  pageTest('asks how percent beside weights are meant', async ({ open }) => {
+    const page = await open('', NOTHING)
+    await paper(page).fill('olive 300 g, lard 100 g, coconut 20 %')
+    expect(await main(page, 'This is my bar').isDisabled()).toBe(true)
+    await page.getByRole('radio', { name: /the weights share the rest/u }).check()
+    await main(page, 'This is my bar').click()
+    // By hand: the weights share 80 % as 3 to 1.
+    await expect.poll(() => share(page, 'Olive').inputValue()).toBe('60.0')
+    expect(await share(page, 'Lard').inputValue()).toBe('20.0')
+  })
+
+  pageTest.for([
+    ['nothing', ''],
+    ['signs of soap', '🧼🧼'],
+    ['HTML', '<img src=x onerror=alert(1)> 60'],
+    ['semicolons', '; ; ;'],
+    ['one endless word', 'x'.repeat(60_000)],
+    ['ten thousand lines', 'dragon fat 10 g\n'.repeat(10_000)],
+  ] as const)('takes no bar from %s and breaks nothing', async ([, text], { open }) => {
+    const page = await open('', NOTHING)
+    await paper(page).evaluate((area, value) => {
+      if (area instanceof HTMLTextAreaElement) area.value = value
+      area.dispatchEvent(new Event('input', { bubbles: true }))
+    }, text)
+    const take = main(page, 'This is my bar')
+    expect((await take.count()) === 0 || (await take.isDisabled())).toBe(true)
+    expect(await page.locator('img').count()).toBe(0)
   })
 })
 

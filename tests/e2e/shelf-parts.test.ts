@@ -3,7 +3,6 @@ import type { Page } from 'playwright-core'
 import { expect } from 'vitest'
 import { pageTest } from '../browser/page-test'
 import { field, shares, solved, SOON } from './brief-page'
-import { untilKept } from './kept'
 
 const AXE = createRequire(import.meta.url).resolve('axe-core/axe.min.js')
 
@@ -176,89 +175,12 @@ pageTest('the shelf is ordered by share, by name or by price, and stays so', asy
   await page.getByRole('combobox', { name: 'Order of the shelf: by price' }).waitFor()
 })
 
-pageTest('a formula typed by keyboard goes to the shelf and is kept', async ({ open }) => {
+pageTest('the shelf leads to the paper for a formula', async ({ open }) => {
   const page = await open()
   await solved(page)
-  await button(page, 'Paste a formula').press('Enter')
-  await page.keyboard.type('olive oil 500 g, cocnut 250 g, tallow 8.81849 oz, dragon fat 10 g')
-  await page.getByText('3 oils understood, 1 entry not').waitFor()
-  const understood = page.getByRole('list', { name: 'Understood', exact: true })
-  expect(await understood.getByRole('listitem').allInnerTexts()).toEqual([
-    expect.stringMatching(/Olive oil\s+50\.0.%\s+from “olive oil 500 g”/u),
-    expect.stringMatching(/Coconut oil\s+25\.0.%\s+from “cocnut 250 g”, read as Coconut oil/u),
-    expect.stringMatching(/Tallow, beef\s+25\.0.%/u),
-  ])
-  const unread = page.getByRole('list', { name: 'Not understood' })
-  expect(await unread.innerText()).toContain('There is no oil “dragon fat” in the library')
-  // What is typed outlives the page before it is put on the shelf.
-  await untilKept(page, 'dragon fat 10 g')
-  await page.reload()
-  await page.getByText('3 oils understood, 1 entry not').waitFor()
-  await page.getByRole('textbox', { name: /^What you make now/u }).focus()
-  await page.keyboard.press('Control+Enter')
-
-  await row(page, 'Beef tallow').waitFor()
-  expect(await field(page, 'Price of Olive, per kg').inputValue()).toBe('7.40')
-  const formula = page.getByRole('group', { name: 'Formula made now' })
-  expect(await formula.innerText()).toContain('My formula')
-  expect(await button(page, 'Paste a formula').evaluate(isFocused)).toBe(true)
-  await page.getByText(/^kept on this machine/u).waitFor()
-  await page.reload()
-  await formula.waitFor()
-  await page.getByRole('button', { name: 'Change My formula' }).press('Enter')
-  const text = page.getByRole('textbox', { name: /^What you make now/u })
-  expect(await text.inputValue()).toBe('Olive oil 50 %\nCoconut oil 25 %\nTallow, beef 25 %')
-  await page.keyboard.press('Escape')
-  await page.getByRole('button', { name: 'Forget My formula' }).press('Enter')
-  expect(await formula.count()).toBe(0)
-  await page.keyboard.press('Control+z')
-  await formula.waitFor()
+  await page.getByRole('link', { name: 'Paste a formula' }).press('Enter')
+  await page.getByRole('textbox', { name: /^Your formula/u }).waitFor()
 })
-
-pageTest('percent beside weights are asked about before anything changes', async ({ open }) => {
-  const page = await open()
-  await solved(page)
-  await button(page, 'Paste a formula').press('Enter')
-  await page.keyboard.type('olive 300 g, lard 100 g, coconut 20 %')
-  const put = page.getByRole('button', { name: 'Put these oils on the shelf' })
-  expect(await put.isDisabled()).toBe(true)
-  await page.getByRole('radio', { name: /the weights share the rest/u }).press('Space')
-  await page.getByRole('checkbox', { name: 'take all other oils off the shelf' }).press('Space')
-  await put.press('Enter')
-  await expect
-    .poll(async () => (await names(page)).sort(), SOON)
-    .toEqual(['Coconut', 'Lard', 'Olive'])
-  const strip = page.getByRole('group', { name: 'Formula made now' }).getByRole('img')
-  // By hand: the weights share 80 % as 3 to 1.
-  expect(await strip.getAttribute('aria-label')).toMatch(
-    /Olive 60\.0.%, (?:Coconut 20\.0.%, Lard 20\.0.%|Lard 20\.0.%, Coconut 20\.0.%)/u,
-  )
-})
-
-pageTest.for([
-  ['nothing', ''],
-  ['signs of soap', '🧼🧼'],
-  ['HTML', '<img src=x onerror=alert(1)> 60'],
-  ['semicolons', '; ; ;'],
-  ['one endless word', 'x'.repeat(60_000)],
-  ['ten thousand lines', 'dragon fat 10 g\n'.repeat(10_000)],
-] as const)(
-  '%s in the text puts nothing on the shelf and breaks nothing',
-  async ([, text], { open }) => {
-    const page = await open()
-    await solved(page)
-    await button(page, 'Paste a formula').press('Enter')
-    // As one change, as a paste is; put in as if typed, so many lines take half a minute.
-    await page.getByRole('textbox', { name: /^What you make now/u }).evaluate((area, value) => {
-      if (area instanceof HTMLTextAreaElement) area.value = value
-      area.dispatchEvent(new Event('input', { bubbles: true }))
-    }, text)
-    if (text.trim() !== '') await page.getByText(/^0 oils understood/u).waitFor()
-    const put = page.getByRole('button', { name: 'Put these oils on the shelf' })
-    expect(await put.isDisabled()).toBe(true)
-    expect(await page.locator('img').count()).toBe(0)
-  },
-)
 
 pageTest.for(['light', 'dark'] as const)(
   'axe finds nothing in the opened parts of the shelf, %s',
@@ -269,8 +191,6 @@ pageTest.for(['light', 'dark'] as const)(
     await field(page, 'Stock of Shea, g').fill('600')
     await add(page, 'stearic acid, triple', '4', 'Stearic acid TP')
     await pickFrom(page, 'Limit together', /^oils that I tick/u)
-    await button(page, 'Paste a formula').press('Enter')
-    await page.keyboard.type('olive 300 g, dragon 3, coconut 20 %')
     await page.getByRole('button', { name: 'File', exact: true }).press('Enter')
     await page.getByRole('menuitem').first().waitFor()
     await page.addScriptTag({ path: AXE })
