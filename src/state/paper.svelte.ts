@@ -1,5 +1,5 @@
 import { batchFacts } from '../data/batch-facts'
-import type { MixedMeaning } from '../data/formula-outcome'
+import type { FormulaOutcome, MixedMeaning } from '../data/formula-outcome'
 import { library } from '../data/library'
 import { type RecipeLye, recipeLye, recipeOrder } from '../data/recipe/recipe-order'
 import { RecipeReader } from '../data/recipe/recipe-reader'
@@ -27,6 +27,13 @@ export class Paper {
   readonly text: string = $derived(this.#typed.text)
   readonly mixed: MixedMeaning | undefined = $derived(this.#typed.mixed)
   readonly reading: RecipeReading = $derived(reader.read(this.text, this.#typed))
+  /** What is asked about the whole, be it answered or not. */
+  readonly question: Extract<FormulaOutcome, { status: 'question' }> | undefined = $derived.by(
+    () => {
+      const { outcome } = reader.read(this.text)
+      return outcome.status === 'question' ? outcome : undefined
+    },
+  )
   /** What it comes to so far; undefined while nothing is read. */
   readonly blend: Blend | undefined = $derived(
     this.reading.outcome.status === 'blend' ? this.reading.outcome.blend : undefined,

@@ -16,7 +16,9 @@ const main = (page: Page, name: string | RegExp) => page.getByRole('button', { n
 
 /** Grams of what is weighed, unrounded as the page has them. */
 async function grams(page: Page, what: string): Promise<number> {
-  const weight = page.locator(`[data-weigh="${what}"]`).first()
+  const weight = page
+    .locator(`[data-weigh="${what}"][data-grams], [data-weigh="${what}"] [data-grams]`)
+    .first()
   await weight.waitFor()
   return Number(await weight.getAttribute('data-grams'))
 }

@@ -81,7 +81,7 @@ pageTest('an empty shelf teaches what to do, and two oils make a map', async ({ 
     ['Coconut', '3'],
   ] as const) {
     await search.fill(name)
-    await page.getByRole('option', { name: `${name} oil` }).waitFor()
+    await page.getByRole('option', { name: `${name} oil` }).first().waitFor()
     await page.keyboard.press('Enter')
     await field(page, `Price of ${name}, per kg`).fill(price)
   }
