@@ -18,8 +18,8 @@ export const ROOMS = {
   'lp/search': ['lp', 'lp/simplex'],
   'lp/solvers': ['lp', 'lp/simplex'],
   'lp/pareto': ['lp/simplex'],
-  blend: ['chemistry'],
-  'optimise/brief': ['blend'],
+  blend: ['chemistry', 'lp'],
+  'optimise/brief': ['lp', 'blend'],
   'optimise/lots': ['chance', 'chemistry', 'blend', 'optimise/brief'],
   'optimise/space': [
     'lp',

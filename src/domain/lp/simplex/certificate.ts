@@ -1,5 +1,6 @@
 import { addMultiple, dot } from './kernel'
 import type { ScaledProgram } from './scaled'
+import { touchOf } from '../touching'
 import { ANSWER_TOLERANCE, ROUNDING } from './tolerances'
 
 /*
@@ -140,6 +141,19 @@ export function farkasGap(
     magnitude += Math.abs(term)
   }
   return gap > ROUNDING * magnitude ? gap : 0
+}
+
+/** The gap of Farkas's proof that the room of touching limits takes away: a larger one stands. */
+export function touchingGap(
+  { columnCount: n, rowCount: m, lower, upper }: ScaledProgram,
+  rowWeights: Float64Array,
+): number {
+  let room = 0
+  for (let i = 0; i < m; i++) {
+    const weight = rowWeights[i]!
+    if (weight !== 0) room += Math.abs(weight) * touchOf(weight > 0 ? upper[n + i]! : lower[n + i]!)
+  }
+  return room
 }
 
 /**

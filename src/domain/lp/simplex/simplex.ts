@@ -1,5 +1,6 @@
-import { Answer, type Optimal, type Outcome } from './answer'
+import { Answer, type Infeasible, type Optimal, type Outcome } from './answer'
 import { adoptBasis, rebuild } from './basis'
+import { touchingGap } from './certificate'
 import { dualSimplex, makeDualFeasible } from './dual'
 import { primalSimplex } from './primal'
 import type { LinearProgram, LinearRow } from '../program'
@@ -8,7 +9,6 @@ import { Tableau } from './tableau'
 import {
   DUAL_FEASIBILITY,
   FINE_DUAL_FEASIBILITY,
-  LAST_WIDENING,
   PIVOTS_PER_LINE,
   REBUILD_AFTER,
 } from './tolerances'
@@ -124,9 +124,21 @@ export class Simplex {
     adoptBasis(this.tableau, statuses)
   }
 
-  /** Solves the program as it now stands. */
+  /**
+   * Solves the program as it now stands. Where its limits only touch (`touching.ts`), the answer is that of
+   * the program with as much room.
+   */
   solve(): Outcome {
-    const outcome = this.findOutcome()
+    const found = this.findOutcome()
+    return this.settle(found.status === 'infeasible' ? this.unlessTouching(found) : found)
+  }
+
+  /** The same without that room: limits that touch clash where that can be proved. */
+  solveStrictly(): Outcome {
+    return this.settle(this.findOutcome())
+  }
+
+  private settle(outcome: Outcome): Outcome {
     this.settled = outcome.status === 'optimal' ? outcome : null
     return outcome
   }
@@ -146,7 +158,7 @@ export class Simplex {
       if (t.cautious) t.reset()
       else rebuild(t)
     }
-    const nearly = this.findNearly()
+    const nearly = this.findTouching()
     if (nearly !== null) return nearly
     t.reset()
     throw new AccuracyError(
@@ -156,18 +168,22 @@ export class Simplex {
     )
   }
 
-  /**
-   * For a program that has no feasible point by less than can be proved, say 1e-10 of a limit: one that
-   * misses its limits by no more than every answer may, and by the same proof the cheapest.
-   */
-  private findNearly(): Outcome | null {
-    const { tableau: t, program } = this
+  /** A proved clash, or what the program comes to where its limits do no worse than touch. */
+  private unlessTouching(clash: Infeasible): Outcome {
+    if (clash.crossed >= 0 || clash.gap > touchingGap(this.program, clash.rowWeights)) return clash
+    const { rowWeights, columnWeights } = clash
+    const kept = { rowWeights: rowWeights.slice(), columnWeights: columnWeights.slice() }
+    const outcome = this.findTouching()
+    if (outcome !== null && outcome.status !== 'infeasible') return outcome
+    return { ...clash, ...kept }
+  }
+
+  /** The outcome with room for limits that touch; null where none is proved. */
+  private findTouching(): Outcome | null {
+    const { tableau: t } = this
     t.cautious = false
     t.reset()
-    program.widenRows(LAST_WIDENING)
-    const outcome = this.prove(this.pivotToEnd())
-    program.restoreRows()
-    return outcome
+    return this.program.withTouchingRows(() => this.prove(this.pivotToEnd()))
   }
 
   /** Pivots until an end, rebuilding on the way whenever the tableau has gone stale. */

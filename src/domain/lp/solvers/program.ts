@@ -1,3 +1,5 @@
+import { leavesRoom, touchOf } from '../touching'
+
 /** A variable of a linear program with its bounds; either may be infinite. */
 export interface Variable {
   readonly name: string
@@ -30,6 +32,26 @@ export type ProgramOutcome =
 
 /** The narrow interface behind which every solver stands. Throws only when it cannot answer at all. */
 export type SolveProgram = (program: LinearProgram) => ProgramOutcome
+
+/**
+ * The same program with room for limits that touch (`touching.ts`): rows are wider by it, and bounds of a
+ * variable that cross by no more are one.
+ */
+export function withTouchingRows(program: LinearProgram): LinearProgram {
+  return {
+    ...program,
+    variables: program.variables.map((one) => {
+      if (one.lower <= one.upper || !leavesRoom(one.lower, one.upper)) return one
+      const middle = (one.lower + one.upper) / 2
+      return { ...one, lower: middle, upper: middle }
+    }),
+    rows: program.rows.map((row) => ({
+      ...row,
+      lower: row.lower - touchOf(row.lower),
+      upper: row.upper + touchOf(row.upper),
+    })),
+  }
+}
 
 /** Value of a row at a point. */
 export function rowValue(row: Row, point: readonly number[]): number {

@@ -1,5 +1,11 @@
 import type { Library } from '../../blend/library'
-import type { SolveProgram } from '../../lp/solvers/program'
+import { solveWithOwn } from '../../lp/solvers/own'
+import {
+  type LinearProgram,
+  type ProgramOutcome,
+  type SolveProgram,
+  withTouchingRows,
+} from '../../lp/solvers/program'
 import { UnsoundAnswer } from '../../lp/unsound-answer'
 import type { Found } from '../brief/answer'
 import type { Brief } from '../brief/brief'
@@ -17,12 +23,28 @@ export function bestOfLimits(
   library: Library,
   solve: SolveProgram,
 ): Found | undefined {
-  const program = briefProgram(brief, library)
-  const outcome = solve(program)
+  const outcome = outcomeOf(briefProgram(brief, library), solve)
   if (outcome.status === 'infeasible') return undefined
   if (outcome.status === 'unbounded')
     throw new UnsoundAnswer('The solver calls a blend of limited shares unbounded')
   const check = new BriefCheck(brief, library)
   check.expectKept(blendOfShares(brief, outcome.point))
   return checkedFound(check, outcome.point, outcome.objective + shareOffShelf(brief))
+}
+
+/** The goal's value with twice the room that touching limits have, in its unit; undefined without a blend. */
+export function goalWithRoom(
+  brief: Brief,
+  library: Library,
+  solve: SolveProgram,
+): number | undefined {
+  const outcome = solve(withTouchingRows(withTouchingRows(briefProgram(brief, library))))
+  return outcome.status === 'optimal' ? outcome.objective + shareOffShelf(brief) : undefined
+}
+
+/** What a program comes to; limits that touch clash for no solver, as they do not for our own. */
+function outcomeOf(program: LinearProgram, solve: SolveProgram): ProgramOutcome {
+  const outcome = solve(program)
+  if (outcome.status !== 'infeasible' || solve === solveWithOwn) return outcome
+  return solve(withTouchingRows(program))
 }

@@ -2,7 +2,7 @@ import type { Library } from '../../blend/library'
 import { BlendSpace } from '../space/blend-space'
 import type { Brief } from '../brief/brief'
 import { briefProgram } from '../space/brief-program'
-import type { SolveProgram } from '../../lp/solvers/program'
+import { type LinearProgram, type SolveProgram, withTouchingRows } from '../../lp/solvers/program'
 import { type Found, type Gap, gapBetween } from '../brief/answer'
 import { solveWithOwn } from '../../lp/solvers/own'
 import { BriefCheck, shareOffShelf } from '../space/verify'
@@ -49,5 +49,8 @@ function searchByAnother(
 ): SearchOutcome {
   const program = briefProgram(brief, library)
   const rules = blendRules(Object.keys(brief.oils), brief.rules)
-  return searchBy(solve, program, rules, goOn, shareOffShelf(brief))
+  const search = (one: LinearProgram) => searchBy(solve, one, rules, goOn, shareOffShelf(brief))
+  const outcome = search(program)
+  // Limits that touch clash for no solver, as they do not for our own.
+  return outcome.status === 'infeasible' ? search(withTouchingRows(program)) : outcome
 }
