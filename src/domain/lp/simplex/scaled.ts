@@ -143,11 +143,24 @@ export class ScaledProgram {
     const upper = this.upper.slice(n, n + m)
     for (let i = 0; i < m; i++)
       this.setBounds(n + i, lower[i]! - touchOf(lower[i]!), upper[i]! + touchOf(upper[i]!))
-    try {
-      return work()
-    } finally {
-      for (let i = 0; i < m; i++) this.setBounds(n + i, lower[i]!, upper[i]!)
+    const result = work()
+    for (let i = 0; i < m; i++) this.setBounds(n + i, lower[i]!, upper[i]!)
+    return result
+  }
+
+  /** Widens the scaled ranges of all rows by a part of 1 + |bound|, until `restoreRows`. */
+  widenRows(part: number): void {
+    for (let v = this.columnCount; v < this.columnCount + this.rowCount; v++) {
+      const low = this.low[v]!
+      const high = this.high[v]!
+      this.setScaledBounds(v, outwards(low, -part), outwards(high, part))
     }
+  }
+
+  /** Gives all rows back the ranges that the caller set. */
+  restoreRows(): void {
+    for (let v = this.columnCount; v < this.columnCount + this.rowCount; v++)
+      this.setBounds(v, this.lower[v]!, this.upper[v]!)
   }
 
   private setScaledBounds(v: number, low: number, high: number): void {

@@ -9,6 +9,7 @@ import { Tableau } from './tableau'
 import {
   DUAL_FEASIBILITY,
   FINE_DUAL_FEASIBILITY,
+  LAST_WIDENING,
   PIVOTS_PER_LINE,
   REBUILD_AFTER,
 } from './tolerances'
@@ -130,7 +131,7 @@ export class Simplex {
    */
   solve(): Outcome {
     const found = this.findOutcome()
-    return this.settle(found.status === 'infeasible' ? this.unlessTouching(found) : found)
+    return this.settle(this.mayTouch(found) ? this.unlessTouching(found) : found)
   }
 
   /** The same without that room: limits that touch clash where that can be proved. */
@@ -158,7 +159,7 @@ export class Simplex {
       if (t.cautious) t.reset()
       else rebuild(t)
     }
-    const nearly = this.findTouching()
+    const nearly = this.findNearly()
     if (nearly !== null) return nearly
     t.reset()
     throw new AccuracyError(
@@ -168,17 +169,38 @@ export class Simplex {
     )
   }
 
+  /** Whether an outcome is a proved clash that as much room as touching limits have might undo. */
+  mayTouch(outcome: Outcome): outcome is Infeasible {
+    if (outcome.status !== 'infeasible' || outcome.crossed >= 0) return false
+    return outcome.gap <= touchingGap(this.program, outcome.rowWeights)
+  }
+
   /** A proved clash, or what the program comes to where its limits do no worse than touch. */
   private unlessTouching(clash: Infeasible): Outcome {
-    if (clash.crossed >= 0 || clash.gap > touchingGap(this.program, clash.rowWeights)) return clash
     const { rowWeights, columnWeights } = clash
     const kept = { rowWeights: rowWeights.slice(), columnWeights: columnWeights.slice() }
-    const outcome = this.findTouching()
-    if (outcome !== null && outcome.status !== 'infeasible') return outcome
+    for (const find of [() => this.findNearly(), () => this.findTouching()]) {
+      const outcome = find()
+      if (outcome !== null && outcome.status !== 'infeasible') return outcome
+    }
     return { ...clash, ...kept }
   }
 
-  /** The outcome with room for limits that touch; null where none is proved. */
+  /**
+   * For a program that has no feasible point by less than can be proved, say 1e-10 of a limit: one that
+   * misses its limits by no more than every answer may, and by the same proof the cheapest.
+   */
+  private findNearly(): Outcome | null {
+    const { tableau: t, program } = this
+    t.cautious = false
+    t.reset()
+    program.widenRows(LAST_WIDENING)
+    const outcome = this.prove(this.pivotToEnd())
+    program.restoreRows()
+    return outcome
+  }
+
+  /** The outcome with room for limits that touch, proved with that room; null where none is. */
   private findTouching(): Outcome | null {
     const { tableau: t } = this
     t.cautious = false

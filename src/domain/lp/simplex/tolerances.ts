@@ -19,6 +19,13 @@ export const ANSWER_TOLERANCE = 1e-9
  */
 export const FEASIBILITY = 1e-10
 
+/**
+ * By how much rows are widened for a last attempt, relative to 1 + |bound| in scaled units, where a
+ * program misses a feasible point by so little that neither a point nor a proof that there is none can
+ * be had: half of what a row may miss in an answer.
+ */
+export const LAST_WIDENING = 5e-10
+
 /** How far a reduced cost may have the wrong sign while pivoting; scaled costs are near 1. */
 export const DUAL_FEASIBILITY = 1e-10
 

@@ -10,6 +10,7 @@ import type { GoOn } from './allowance'
 import { blendRules } from '../space/blend-rules'
 import { checkedFound } from '../space/found'
 import { goalQuestion } from './goal-question'
+import type { RuledQuestion } from './question'
 import { searchFor, type SearchOutcome } from './search'
 import { searchBy } from './second-search'
 
@@ -33,12 +34,20 @@ export function bestUnderRules(
 ): RuledBest {
   const outcome =
     solve === solveWithOwn
-      ? searchFor(goalQuestion(new BlendSpace(brief, library)), goOn)
+      ? searchByOwn(goalQuestion(new BlendSpace(brief, library)), goOn)
       : searchByAnother(brief, library, solve, goOn)
-  if (outcome.status === 'infeasible' || outcome.status === 'undecided') return outcome
+  if (outcome.status === 'infeasible') return { status: 'infeasible' }
+  if (outcome.status === 'undecided') return outcome
   const found = checkedFound(new BriefCheck(brief, library), outcome.shares, outcome.value)
   if (outcome.status === 'optimal') return { status: 'optimal', ...found }
   return { status: 'feasible', ...found, ...gapBetween(found.goalValue, outcome.bound) }
+}
+
+/** The search in which limits that touch clash, or where that finds none, the one in which they do not. */
+function searchByOwn(question: RuledQuestion, goOn: GoOn): SearchOutcome {
+  const outcome = searchFor(question, goOn)
+  const touches = outcome.status === 'infeasible' && outcome.mayTouch
+  return touches ? searchFor(question, goOn, true) : outcome
 }
 
 function searchByAnother(
