@@ -1,7 +1,7 @@
 import { addMultiple, dot } from './kernel'
 import type { ScaledProgram } from './scaled'
 import { touchOf } from '../touching'
-import { ANSWER_TOLERANCE, ROUNDING } from './tolerances'
+import { ANSWER_TOLERANCE, DIGITS, ROUNDING } from './tolerances'
 
 /*
  * Proofs, all computed from the program as the caller gave it and in the caller's units; none
@@ -46,7 +46,7 @@ function rowMagnitude(program: ScaledProgram, row: number, x: Float64Array): num
  * give the bound Σ min(d · lower, d · upper) over variables and rows (weak duality), d being
  * `reducedCosts` for variables and `duals` for rows; here it must meet the objective (strong
  * duality) within ANSWER_TOLERANCE of the magnitude of the terms added up, or where all of them
- * are next to nothing, within rounding of one unit's cost.
+ * are next to nothing, within rounding of one unit's cost or of the reduced costs.
  */
 export function isOptimalityProved(
   program: ScaledProgram,
@@ -71,7 +71,25 @@ export function isOptimalityProved(
     magnitude += Math.abs(term)
   }
   for (let j = 0; j < n; j++) magnitude += Math.abs(cost[j]! * x[j]!)
-  return Math.abs(objective - bound) <= Math.max(ANSWER_TOLERANCE * magnitude, ROUNDING * costScale)
+  const miss = Math.abs(objective - bound)
+  if (miss <= Math.max(ANSWER_TOLERANCE * magnitude, ROUNDING * costScale)) return true
+  return miss <= boundRounding(program, duals, reducedCosts)
+}
+
+/** What rounding of the reduced costs alone can make of the bound, where an optimum is next to nothing. */
+function boundRounding(
+  program: ScaledProgram,
+  duals: Float64Array,
+  reducedCosts: Float64Array,
+): number {
+  const { columnCount: n, cost, lower, upper } = program
+  let rounding = 0
+  for (let j = 0; j < n; j++) {
+    const end = Math.abs(reducedCosts[j]! > 0 ? lower[j]! : upper[j]!)
+    if (reducedCosts[j] === 0 || end === Infinity) continue
+    rounding += DIGITS * end * (Math.abs(cost[j]!) + weightMagnitude(program, duals, j))
+  }
+  return rounding
 }
 
 /** How far from zero a reduced cost may be by rounding, of its own sum or of the tableau's. */
