@@ -8,13 +8,11 @@ import { WHOLE_PERCENT } from '../domain/units'
 import { type Stock, withinStock } from './stock'
 
 /** One oil on the shelf as the maker keeps it: a banned oil stays in sight but out of the brief. */
-export interface ShelfRow {
+export interface ShelfRow extends Limits {
   readonly oil: string
   /** The price typed; a whole pack goes before it, see `priceOf`. */
   readonly pricePerKg?: number | undefined
   readonly pack?: Pack | undefined
-  readonly min?: number | undefined
-  readonly max?: number | undefined
   readonly banned: boolean
   /** A locked oil holds this share, in percent. */
   readonly lockedAt?: number | undefined

@@ -9,7 +9,7 @@ export const PLACES = [
 export type PlaceId = (typeof PLACES)[number]['id']
 
 /** Where the page is; the address keeps it, so that back and reload work. */
-export class Place {
+export class PagePlace {
   id: PlaceId = $state(placeIn(location.hash))
 
   /** Follows the address. */

@@ -1,7 +1,7 @@
 import highsLoader, { type Highs } from 'highs'
 import { library } from '../../../../src/data/library'
 import type { Brief } from '../../../../src/domain/optimise/brief/brief'
-import { briefProgram } from '../../../../src/domain/optimise/space/brief-program'
+import { briefProgram, goalSign } from '../../../../src/domain/optimise/space/brief-program'
 import { type LinearProgram, rowOfTerms } from '../../../../src/domain/lp/program'
 import { modelData } from '../../../../src/domain/lp/solvers/highs'
 import { leastShare } from './rule-faults'
@@ -16,7 +16,7 @@ const OPTIONS = {
   dual_feasibility_tolerance: 1e-9,
 }
 
-/** What HiGHS makes of a brief with rules; `objective` is that of its linear program. */
+/** What HiGHS makes of a brief with rules; `objective` is the goal's value in its linear program. */
 export type RuledReference =
   | { readonly status: 'optimal'; readonly objective: number }
   | { readonly status: 'infeasible' }
@@ -42,7 +42,7 @@ function ask(highs: Highs, brief: Brief, seconds: number): RuledReference {
     if (status === modelStatus.infeasible) return { status: 'infeasible' }
     if (status === modelStatus.timeLimit) return { status: 'out of time' }
     if (status !== modelStatus.optimal) throw new Error(`HiGHS ended with model status ${status}`)
-    return { status: 'optimal', objective: solver.getObjectiveValue() }
+    return { status: 'optimal', objective: goalSign(brief.goal) * solver.getObjectiveValue() }
   })
 }
 

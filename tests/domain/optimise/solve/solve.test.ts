@@ -175,7 +175,7 @@ describe('a solver that errs is found out', () => {
   })
 
   test('with a value that its own blend does not come to', () => {
-    const solve = () => solveBrief(SHELF, byHand, () => outcome([0, 0, 100], 81))
+    const solve = () => solveBrief(SHELF, byHand, () => outcome([0, 0, 100], -81))
     expect(solve).toThrow('claims a goal of 81; the blend comes to 80')
   })
 
