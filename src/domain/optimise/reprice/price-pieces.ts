@@ -51,7 +51,18 @@ export function pricePieces(
   from: number,
   to: number,
 ): PricePieces {
-  if (statesRules(brief)) return new Crossings(brief, library, oil).between(from, to)
+  return statesRules(brief)
+    ? new Crossings(brief, library, oil).between(from, to)
+    : piecesOfLimits(brief, library, oil, from, to)
+}
+
+function piecesOfLimits(
+  brief: Brief,
+  library: Library,
+  oil: string,
+  from: number,
+  to: number,
+): PricePieces {
   const at = (price: number) => withPrices(brief, { [oil]: price })
   const space = new BlendSpace(at(from), library)
   const first = space.perPercent(COST)
