@@ -152,20 +152,21 @@ pageTest('a wish may be out of range, empty, or written with a comma', async ({ 
   await expectNothingBroken(page)
 })
 
-pageTest('an emptied price lets what is asked about cost wait, and all else goes on', async ({
-  open,
-}) => {
-  const page = await open()
-  await solved(page)
-  const input = field(page, 'Price of Castor, per kg')
-  await enter(input, '')
-  await page.getByText('The cheapest waits for a price of castor').waitFor()
-  await accepted(input)
-  await enter(input, '4.9')
-  await accepted(input)
-  await solved(page)
-  expect(await page.getByText('waits for a price').count()).toBe(0)
-})
+pageTest(
+  'an emptied price lets what is asked about cost wait, and all else goes on',
+  async ({ open }) => {
+    const page = await open()
+    await solved(page)
+    const input = field(page, 'Price of Castor, per kg')
+    await enter(input, '')
+    await page.getByText('The cheapest waits for a price of castor').waitFor()
+    await accepted(input)
+    await enter(input, '4.9')
+    await accepted(input)
+    await solved(page)
+    expect(await page.getByText('waits for a price').count()).toBe(0)
+  },
+)
 
 pageTest(
   'weights are read with their units and sums, and a size can’t be left empty',
