@@ -49,7 +49,10 @@ describe('what lies within reach of a bar', () => {
   })
 
   test('gives no oil more than is usual, but takes none away that the bar has', () => {
-    const { oils } = reachBrief(SHELF, { ...FROM, usualMost: (oil) => (oil === 'coconut' ? 30 : 3) })
+    const { oils } = reachBrief(SHELF, {
+      ...FROM,
+      usualMost: (oil) => (oil === 'coconut' ? 30 : 3),
+    })
     expect(oils['coconut']?.max).toBe(30)
     expect(oils['cocoa-butter']?.max).toBe(3)
     expect(oils['castor']?.max).toBe(5)
