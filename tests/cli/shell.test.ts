@@ -52,13 +52,16 @@ test.each(['zsh', 'fish'])('%s is told every command and the flags of each', asy
   }
 })
 
+/** ESC [ … m is what colours (ECMA-48, SGR). */
+const COLOUR = new RegExp(`${String.fromCharCode(27)}\\[[\\d;:]*m`, 'u')
+
 test('nothing is ever coloured, so that NO_COLOR has nothing to take away: not on a screen either', async () => {
   const folder = await mkdtemp(join(tmpdir(), 'barwright-shell-'))
   onTestFinished(() => rm(folder, { recursive: true, force: true }))
   const input = join(folder, 'in.ndjson')
   await writeFile(
     input,
-    `${JSON.stringify({ brief: JSON.parse(await readFile(BRIEF, 'utf8')) })}\n`,
+    `${JSON.stringify({ brief: JSON.parse(await readFile(BRIEF, 'utf8')) as object })}\n`,
   )
   const main = await builtMain()
   for (const args of [
@@ -70,8 +73,7 @@ test('nothing is ever coloured, so that NO_COLOR has nothing to take away: not o
     const [stdout, stderr] = [new Caught(), Object.assign(new Caught(), { isTTY: true })]
     const env = { FORCE_COLOR: '3', COLORTERM: 'truecolor', TERM: 'xterm-256color' }
     await main(args, { ...SURROUNDINGS, env, stdin: process.stdin, stdout, stderr })
-    // ESC [ … m is what colours (ECMA-48, SGR).
-    expect(stdout.text + stderr.text).not.toMatch(new RegExp('\\u001b\\[[\\d;:]*m', 'u'))
+    expect(stdout.text + stderr.text).not.toMatch(COLOUR)
   }
 })
 
@@ -83,8 +85,8 @@ test('sweep - stays: each line is answered before the next is written, bad ones 
   const brief = JSON.parse(await readFile(BRIEF, 'utf8')) as { oils: object }
   const ask = async (line: string) => {
     child.stdin.write(`${line}\n`)
-    const { value } = await answers.next()
-    return JSON.parse(String(value)) as Record<string, unknown>
+    const { value } = (await answers.next()) as { readonly value: string }
+    return JSON.parse(value) as Record<string, unknown>
   }
   for (let number = 1; number <= 200; number++) {
     const bad = number % 10 === 0
