@@ -46,7 +46,8 @@ function rowMagnitude(program: ScaledProgram, row: number, x: Float64Array): num
  * give the bound Σ min(d · lower, d · upper) over variables and rows (weak duality), d being
  * `reducedCosts` for variables and `duals` for rows; here it must meet the objective (strong
  * duality) within ANSWER_TOLERANCE of the magnitude of the terms added up, or where all of them
- * are next to nothing, within rounding of one unit's cost or of the reduced costs.
+ * are next to nothing, within rounding of one unit's cost, or of the reduced costs where that is less than
+ * ANSWER_TOLERANCE of it.
  */
 export function isOptimalityProved(
   program: ScaledProgram,
@@ -73,7 +74,7 @@ export function isOptimalityProved(
   for (let j = 0; j < n; j++) magnitude += Math.abs(cost[j]! * x[j]!)
   const miss = Math.abs(objective - bound)
   if (miss <= Math.max(ANSWER_TOLERANCE * magnitude, ROUNDING * costScale)) return true
-  return miss <= boundRounding(program, duals, reducedCosts)
+  return miss <= ANSWER_TOLERANCE * costScale && miss <= boundRounding(program, duals, reducedCosts)
 }
 
 /** What rounding of the reduced costs alone can make of the bound, where an optimum is next to nothing. */
