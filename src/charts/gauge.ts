@@ -1,6 +1,6 @@
 import { range, scaleLinear, type ScaleLinear } from 'd3'
 import type { Limits } from '../domain/optimise/brief/brief'
-import type { Range } from '../domain/optimise/brief/ranges'
+import type { Interval } from '../domain/interval'
 
 /** Steps of a measure's gauge in the measure's own unit. */
 export interface Steps {
@@ -30,7 +30,7 @@ const END_PX = 14
  * The scale of one wish gauge over a width in px: from the shelf's least to its most, widened where a
  * wish lies outside, so that every flag is in sight.
  */
-export function gaugeOf(shelf: Range, asked: Limits, steps: Steps, width: number): Gauge {
+export function gaugeOf(shelf: Interval, asked: Limits, steps: Steps, width: number): Gauge {
   const stated = [asked.min, asked.max].filter((value) => value !== undefined)
   const low = Math.min(shelf.min, ...stated)
   const high = Math.max(shelf.max, ...stated)
@@ -51,7 +51,7 @@ export function toStep(value: number, step: number, decimals: number): number {
  * `from` and `to` are the stretch to hatch.
  */
 export function shortfall(
-  reach: Range,
+  reach: Interval,
   asked: Limits,
 ): { readonly from: number; readonly to: number; readonly by: number } {
   if (asked.min !== undefined && asked.min > reach.max)

@@ -1,5 +1,5 @@
 import { scaleLinear, type ScaleLinear } from 'd3'
-import type { Range } from '../domain/optimise/brief/ranges'
+import type { Interval } from '../domain/interval'
 import type { Sample } from '../domain/optimise/map/sample-linear'
 
 /** One upright axis of the lines: its measure, where it stands, and its scale to px from the top. */
@@ -10,7 +10,7 @@ export interface LineAxis {
 }
 
 /** Ranges that lines must keep, by measure, in its unit. */
-export type Brushes = Readonly<Record<string, Range>>
+export type Brushes = Readonly<Record<string, Interval>>
 
 /** Upright axes side by side over a width in px, each from the sample's least to its most. */
 export function lineAxes(
@@ -34,7 +34,7 @@ export function lineAxes(
 }
 
 /** Least and most of a measure in a sample. */
-export function rangeIn(sample: Sample, measure: string): Range {
+export function rangeIn(sample: Sample, measure: string): Interval {
   const column = sample.measures.indexOf(measure)
   let [min, max] = [Infinity, -Infinity]
   for (let row = 0; row < sample.count; row++) {

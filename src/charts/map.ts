@@ -2,7 +2,7 @@ import { line, polygonContains, scaleLinear, type ScaleLinear } from 'd3'
 import type { Corner } from '../domain/optimise/map/region'
 
 /** A place on the map in its axes' units. */
-export interface Place {
+export interface MapPoint {
   readonly x: number
   readonly y: number
 }
@@ -29,7 +29,7 @@ const PADDING = 0.08
  * so that a region without size is still a map.
  */
 export function mapScales(
-  places: readonly Place[],
+  places: readonly MapPoint[],
   least: readonly [number, number],
   width: number,
   height: number,
@@ -60,8 +60,12 @@ export function mapScales(
 }
 
 /** SVG path through places; closed for a region's edge. */
-export function pathThrough(places: readonly Place[], scales: MapScales, closed = false): string {
-  const draw = line<Place>(
+export function pathThrough(
+  places: readonly MapPoint[],
+  scales: MapScales,
+  closed = false,
+): string {
+  const draw = line<MapPoint>(
     ({ x }) => scales.x(x),
     ({ y }) => scales.y(y),
   ).digits(2)
@@ -70,19 +74,19 @@ export function pathThrough(places: readonly Place[], scales: MapScales, closed 
 }
 
 /** Whether a place lies in a region; a region of one or two corners holds nothing but its own line. */
-export function isInside(place: Place, region: readonly Corner[]): boolean {
+export function isInside(place: MapPoint, region: readonly Corner[]): boolean {
   const corners = region.map(({ x, y }): [number, number] => [x, y])
   return corners.length > 2 && polygonContains(corners, [place.x, place.y])
 }
 
 /** The place of a region nearest to a place, measured in px so that both axes weigh what the eye sees. */
 export function nearestInside(
-  place: Place,
+  place: MapPoint,
   region: readonly Corner[],
   { x, y }: MapScales,
-): Place | undefined {
+): MapPoint | undefined {
   if (isInside(place, region)) return place
-  let nearest: Place | undefined
+  let nearest: MapPoint | undefined
   let least = Infinity
   region.forEach((from, index) => {
     const to = region[(index + 1) % region.length] ?? from
@@ -94,12 +98,12 @@ export function nearestInside(
 }
 
 function nearestOnEdge(
-  place: Place,
-  from: Place,
-  to: Place,
+  place: MapPoint,
+  from: MapPoint,
+  to: MapPoint,
   x: MapScales['x'],
   y: MapScales['y'],
-): Place {
+): MapPoint {
   const [ex, ey] = [x(to.x) - x(from.x), y(to.y) - y(from.y)]
   const [px, py] = [x(place.x) - x(from.x), y(place.y) - y(from.y)]
   const length = ex * ex + ey * ey

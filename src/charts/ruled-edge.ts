@@ -1,5 +1,5 @@
 import type { RuledTerrain } from '../domain/optimise/map/terrain-ruled'
-import type { Place } from './map'
+import type { MapPoint } from './map'
 
 /** Numbers of a grid's point; one outside of it counts as a point without a blend. */
 interface GridPoint {
@@ -10,7 +10,7 @@ interface GridPoint {
 /** Where the edge of a piece of land crosses from one point of the grid to the next. */
 interface Crossing {
   readonly key: string
-  readonly place: Place
+  readonly place: MapPoint
 }
 
 /**
@@ -19,7 +19,7 @@ interface Crossing {
  * the land where they are known and half-way between two points where they are not yet. Marching squares;
  * two pieces that meet in a square only across its corner stay apart.
  */
-export function edgeRings(terrain: RuledTerrain): Place[][] {
+export function edgeRings(terrain: RuledTerrain): MapPoint[][] {
   const next = new Map<string, Crossing>()
   const starts = new Map<string, Crossing>()
   for (let row = -1; row < terrain.y.length; row++) {
@@ -30,10 +30,10 @@ export function edgeRings(terrain: RuledTerrain): Place[][] {
       }
     }
   }
-  const rings: Place[][] = []
+  const rings: MapPoint[][] = []
   for (const [key, start] of starts) {
     if (!next.has(key)) continue
-    const ring: Place[] = []
+    const ring: MapPoint[] = []
     for (let at: Crossing | undefined = start; at;) {
       ring.push(at.place)
       const to = next.get(at.key)
@@ -85,7 +85,7 @@ function crossingOf(terrain: RuledTerrain, a: GridPoint, b: GridPoint): Crossing
   return { key, place: { ...start, [along]: at } }
 }
 
-function placeOf({ x, y }: RuledTerrain, { row, column }: GridPoint): Place | undefined {
+function placeOf({ x, y }: RuledTerrain, { row, column }: GridPoint): MapPoint | undefined {
   const [across, up] = [x[column], y[row]]
   return across === undefined || up === undefined ? undefined : { x: across, y: up }
 }

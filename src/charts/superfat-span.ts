@@ -1,20 +1,15 @@
 import { scaleLinear, type ScaleLinear } from 'd3'
-
-/** Ends of a span, percent superfat. */
-export interface Span {
-  readonly min: number
-  readonly max: number
-}
+import type { Interval } from '../domain/interval'
 
 /** What the drawing of a superfat shows, percent. */
 export interface SuperfatSpans {
   readonly asked: number
   /** Nineteen lots in twenty. */
-  readonly likely: Span
+  readonly likely: Interval
   /** Everything at its leanest, and at its richest. */
-  readonly worst: Span
+  readonly worst: Interval
   /** The worst there can be, were certificates not those of the lots in hand; null without any. */
-  readonly wide: Span | null
+  readonly wide: Interval | null
 }
 
 /** A figure with the place of its text, px from the left. */
@@ -43,7 +38,7 @@ const GAP_PX = 4
 const OVER_PX = 12
 
 /** The axis shows at least this, percent, so that spans of different batches look alike. */
-const AT_LEAST: Span = { min: -2, max: 10 }
+const AT_LEAST: Interval = { min: -2, max: 10 }
 /** Beyond the lean end there is room for its figure, percent. */
 const BEYOND_PERCENT = 1.3
 
@@ -74,7 +69,7 @@ function likelyLabels(
 }
 
 /** At the band's level, outside the box; where that would lie over the wall, left of the wall. */
-function worstLabels({ min, max }: Span, x: ScaleLinear<number, number>): [Label, Label] {
+function worstLabels({ min, max }: Interval, x: ScaleLinear<number, number>): [Label, Label] {
   const wall = x(0)
   const outside = x(min) - GAP_PX
   const overWall = min >= 0 && outside - FIGURE_PX < wall

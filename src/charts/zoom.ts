@@ -1,17 +1,17 @@
-import type { Range } from '../domain/optimise/brief/ranges'
-import type { MapScales, Place } from './map'
+import type { Interval } from '../domain/interval'
+import type { MapScales, MapPoint } from './map'
 
 /** A part of a map in its axes' units. */
 interface Part {
-  readonly x: Range
-  readonly y: Range
+  readonly x: Interval
+  readonly y: Interval
 }
 
 /** A map part made smaller by a factor over 1, or larger by one under 1, about a place or its middle. */
-export function zoomed(part: Part, factor: number, about: Place | undefined): Part {
+export function zoomed(part: Part, factor: number, about: MapPoint | undefined): Part {
   const middle = { x: (part.x.min + part.x.max) / 2, y: (part.y.min + part.y.max) / 2 }
   const { x, y } = about ?? middle
-  const around = ({ min, max }: Range, at: number): Range => ({
+  const around = ({ min, max }: Interval, at: number): Interval => ({
     min: at - (at - min) / factor,
     max: at + (max - at) / factor,
   })
@@ -20,7 +20,7 @@ export function zoomed(part: Part, factor: number, about: Place | undefined): Pa
 
 /** A map part after its drawing was dragged by some px under scales that show it. */
 export function panned(part: Part, dx: number, dy: number, scales: MapScales): Part {
-  const moved = ({ min, max }: Range, by: number): Range => ({ min: min - by, max: max - by })
+  const moved = ({ min, max }: Interval, by: number): Interval => ({ min: min - by, max: max - by })
   const perPx = (scale: MapScales['x']) => scale.invert(1) - scale.invert(0)
   return { x: moved(part.x, dx * perPx(scales.x)), y: moved(part.y, dy * perPx(scales.y)) }
 }

@@ -4,6 +4,11 @@ const RUNS_AS_FORMULA = /^'*[=+\-@\t\r]/u
 /** Tells spreadsheets that the file is UTF-8. */
 export const BYTE_ORDER_MARK = '\uFEFF'
 
+/** Text without the mark that it may begin with. */
+export function withoutMark(text: string): string {
+  return text.startsWith(BYTE_ORDER_MARK) ? text.slice(BYTE_ORDER_MARK.length) : text
+}
+
 /** Text that no spreadsheet runs: an apostrophe goes before what would be, and `unguarded` takes it away. */
 export function guarded(text: string): string {
   return RUNS_AS_FORMULA.test(text) ? `'${text}` : text

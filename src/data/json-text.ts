@@ -1,3 +1,4 @@
+import { withoutMark } from './csv'
 import { createScanner, type SyntaxKind } from 'jsonc-parser'
 import type { Problem } from '../domain/blend/check-blend'
 import { moreProblems, MOST_PROBLEMS } from './capped'
@@ -8,7 +9,6 @@ export type JsonRead =
   { readonly value: unknown } | { readonly problems: readonly [Problem, ...Problem[]] }
 
 /** Some editors put it before the text; JSON does not know it. */
-const BYTE_ORDER_MARK = /^\uFEFF/u
 
 /** Kinds of token by the scanner's own numbers: its enum is gone once it is compiled. */
 const TOKEN = {
@@ -29,7 +29,7 @@ const DEEPEST = 64
  * one object (one of the two would be dropped), the key `__proto__`, and nesting without end.
  */
 export function readJson(source: string): JsonRead {
-  const text = source.replace(BYTE_ORDER_MARK, '')
+  const text = withoutMark(source)
   let value: unknown
   try {
     value = JSON.parse(text)

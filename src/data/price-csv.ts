@@ -1,3 +1,4 @@
+import { withoutMark } from './csv'
 import { dsvFormat } from 'd3'
 import { type Conventions, dayFirstShown, decimalShown } from './price-cells'
 import { columnsOf, missingFields } from './price-columns'
@@ -25,7 +26,6 @@ export interface PriceImport extends RowsRead {
 }
 
 const DELIMITERS = [',', ';', '\t', '|'] as const
-const BYTE_ORDER_MARK = /^\uFEFF/u
 const PREVIEW_ROWS = 5
 /** Rows looked at for headings and for the sign that parts cells. */
 const LOOKED_AT = 12
@@ -38,7 +38,7 @@ export function readPriceList(
   setting: ImportSetting,
   choices: ImportChoices = {},
 ): PriceImport {
-  const rows = rowsOf(text.replace(BYTE_ORDER_MARK, ''))
+  const rows = rowsOf(withoutMark(text))
   const headed = rows.findIndex(({ cells }, at) => at < LOOKED_AT && columnsOf(cells))
   const found = headed < 0 ? undefined : columnsOf(rows[headed]?.cells ?? [])
   const columns = choices.columns ?? found ?? []

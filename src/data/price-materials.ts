@@ -1,3 +1,4 @@
+import { ALKALI_TITLES } from '../domain/chemistry/alkali'
 import type { MaterialFact, MaterialOf, OwnMaterial } from '../domain/cost/offer'
 import { batchFacts } from './batch-facts'
 import { library } from './library'
@@ -5,8 +6,8 @@ import { wordsOf } from './name-words'
 import { OilNames } from './oil-names'
 
 const ALKALIS: readonly (readonly [string, string])[] = [
-  ['naoh', 'Sodium hydroxide'],
-  ['koh', 'Potassium hydroxide'],
+  ['naoh', ALKALI_TITLES.naoh],
+  ['koh', ALKALI_TITLES.koh],
 ]
 
 /** Everything that the library can price, by id: oils, alkalis, acids, liquids, additives, scents. */

@@ -1,6 +1,4 @@
-/** Today as YYYY-MM-DD, by the clock of this place. */
-export function today(): string {
-  const now = new Date()
-  const two = (value: number) => String(value).padStart(2, '0')
-  return `${now.getFullYear()}-${two(now.getMonth() + 1)}-${two(now.getDate())}`
+/** Day of this machine's calendar as YYYY-MM-DD, which Swedish writes so. */
+export function today(now = new Date()): string {
+  return new Intl.DateTimeFormat('sv-SE').format(now)
 }

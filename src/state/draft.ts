@@ -10,13 +10,11 @@ import { type Stock, withinStock } from './stock'
 import { without } from './without'
 
 /** One oil on the shelf as the maker keeps it: a banned oil stays in sight but out of the brief. */
-export interface ShelfRow {
+export interface ShelfRow extends Limits {
   readonly oil: string
   /** The price typed; a whole pack goes before it, see `priceOf`. */
   readonly pricePerKg?: number | undefined
   readonly pack?: Pack | undefined
-  readonly min?: number | undefined
-  readonly max?: number | undefined
   readonly banned: boolean
   /** A locked oil holds this share, in percent. */
   readonly lockedAt?: number | undefined
@@ -103,7 +101,7 @@ export function asksNearBar(draft: Draft): boolean {
 /** Nearness to the bar in hand; without one, to an even mix of all open oils. */
 function nearTo(bar: Blend | undefined, { shelf }: Draft): Goal {
   const open = shelf.filter(({ banned }) => !banned)
-  const even = () => open.map(({ oil }) => [oil, WHOLE_PERCENT / open.length])
+  const even = () => open.map(({ oil }) => [oil, WHOLE_PERCENT / open.length] as const)
   return { closestTo: bar ?? Object.fromEntries(even()) }
 }
 

@@ -5,7 +5,7 @@ import { barMeasures, type MeasureValues } from '../domain/blend/compare'
 import { type Flag, flagsOf } from '../domain/blend/flags'
 import { COST } from '../domain/blend/measure'
 import type { Brief } from '../domain/optimise/brief/brief'
-import type { Range } from '../domain/optimise/brief/ranges'
+import type { Interval } from '../domain/interval'
 import type { RuledRange } from '../domain/optimise/ranges/attainable-ruled'
 import { nothingWorse, reachBrief } from '../domain/optimise/studies/from-here'
 import type {
@@ -67,7 +67,7 @@ interface Question {
 
 interface Told {
   readonly base: Blend
-  readonly reach: Readonly<Record<string, Range | RuledRange>>
+  readonly reach: Readonly<Record<string, Interval | RuledRange>>
   readonly ways: readonly WayOn[]
 }
 
@@ -115,7 +115,9 @@ export class Improving {
     return parts.toSorted((a, b) => b.percent - a.percent)[0]?.oil
   })
   /** What each measure can be from here; that of a moment ago while it is asked anew. */
-  readonly reach: Readonly<Record<string, Range | RuledRange>> = $derived(this.#told?.reach ?? {})
+  readonly reach: Readonly<Record<string, Interval | RuledRange>> = $derived(
+    this.#told?.reach ?? {},
+  )
   readonly ways: readonly WayOn[] = $derived(this.#told?.ways ?? [])
   /** Whether what is told belongs to the bar in hand. */
   readonly isNew: boolean = $derived.by(() => this.#told?.base === this.#bar.blend)
@@ -156,8 +158,8 @@ export class Improving {
   #open(): Brief {
     const { brief, draft } = this.#explorer
     if (!this.wholeLibrary) return brief
-    const banned = new Set(draft.shelf.filter((row) => row.banned).map(({ oil }) => oil))
-    const others = [...library.oils.keys()].filter((oil) => !banned.has(oil))
+    const banned = draft.shelf.filter((row) => row.banned).map(({ oil }) => oil)
+    const others = [...library.oils.keys()].filter((oil) => !banned.includes(oil))
     const oils = Object.fromEntries(others.map((oil) => [oil, brief.oils[oil] ?? {}]))
     return { ...brief, oils }
   }

@@ -1,4 +1,4 @@
-import type { Place } from '../charts/map'
+import type { MapPoint } from '../charts/map'
 import { library } from '../data/library'
 import type { Brief } from '../domain/optimise/brief/brief'
 import { COST } from '../domain/blend/measure'
@@ -9,7 +9,7 @@ import {
   withLens,
 } from '../domain/optimise/map/land-question'
 import type { Point } from '../domain/optimise/solve/point'
-import type { Range } from '../domain/optimise/brief/ranges'
+import type { Interval } from '../domain/interval'
 import { mayTakeLong } from '../domain/optimise/brief/brief-rules'
 import type { Sample } from '../domain/optimise/map/sample-linear'
 import type { Answer } from '../domain/optimise/brief/answer'
@@ -19,7 +19,7 @@ import { Latest } from './latest'
 
 /** The blend under the cross of the map, or why there is none. */
 export interface Probe {
-  readonly place: Place
+  readonly place: MapPoint
   readonly answer: Answer
 }
 
@@ -29,13 +29,13 @@ interface PlaceQuestion {
   readonly point: Point
   /** How near it is to be hit where shares go in steps; exactly if left out. */
   readonly within: Point | undefined
-  readonly place: Place
+  readonly place: MapPoint
 }
 
 /** The part of a map on screen, in the axes' units. */
 export interface MapWindow {
-  readonly x: Range
-  readonly y: Range
+  readonly x: Interval
+  readonly y: Interval
 }
 
 /** Heights are exact on a grid of so many columns and rows; lines run straight between them. */
@@ -159,12 +159,12 @@ export class MapView {
   }
 
   /** Asks for the best blend at a place of the map. */
-  look(place: Place): void {
+  look(place: MapPoint): void {
     this.#probes.put(this.#questionAt(place))
   }
 
   /** Takes the best blend at a place of the map in hand, as soon as it is known. */
-  take(place: Place): void {
+  take(place: MapPoint): void {
     this.#takes.put(this.#questionAt(place))
   }
 
@@ -199,7 +199,7 @@ export class MapView {
   }
 
   /** In the axes of what is drawn, which follows a change of axes a moment later. */
-  #questionAt(place: Place): PlaceQuestion {
+  #questionAt(place: MapPoint): PlaceQuestion {
     const [across, up] = this.land?.axes ?? this.axes
     const terrain = this.land?.ruled?.terrain
     const within = terrain?.inCells

@@ -96,7 +96,7 @@ function orderRead(reading: RecipeReading, { batch }: Work): BatchOrder | undefi
   const order = recipeOrder(reading, { ...base, purity: {} })
   if (!order) return undefined
   const kinds = alkalisOf(order).filter((kind) => order.lyeSolution?.[kind] === undefined)
-  const purity = kinds.map((kind) => [kind, order.purity[kind] ?? batch.purity[kind]])
+  const purity = kinds.map((kind) => [kind, order.purity[kind] ?? batch.purity[kind]] as const)
   const { found } = reading
   const usual =
     found.process && !found.water && batch.waterTyped !== true

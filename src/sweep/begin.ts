@@ -4,7 +4,7 @@ import { parseJson } from '../data/problems'
 import { type SweepState, sweepState } from '../data/sweep-file'
 import { SweepRefused } from './faults'
 import { codeOf, type FileFacts, type SweepFiles, wholeOf, writeWhole } from './files'
-import type { Place } from './lines'
+import type { FilePlace } from './lines'
 import { takeLock } from './lock'
 import { scanAnswers, scanInput } from './scan'
 
@@ -23,7 +23,7 @@ export interface Beginning {
   /** What the sweep is known by in a queue. */
   readonly sweep: string
   /** Where in the input the first line without an answer begins. */
-  readonly place: Place
+  readonly place: FilePlace
   readonly inputBytes: number
   /** Where answers are written to, and where they stand when all are there. */
   readonly part: string

@@ -10,7 +10,7 @@ export type BatchSize = (firstLine: number) => number
 const NEWLINE = 10
 
 /** A place in a file: the bytes before it, and the lines that end in them. */
-export interface Place {
+export interface FilePlace {
   readonly offset: number
   readonly lines: number
 }
@@ -22,7 +22,7 @@ export interface Place {
 export async function* batchesOf(
   files: SweepFiles,
   path: string,
-  { offset, lines }: Place,
+  { offset, lines }: FilePlace,
   size: BatchSize,
 ): AsyncGenerator<Batch> {
   const batch = new OpenBatch(lines + 1, offset, size)

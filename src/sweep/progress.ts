@@ -1,3 +1,4 @@
+import { MS_PER_SECOND, percentFromFraction } from '../domain/units'
 import type { Writable } from 'node:stream'
 import type { Counts } from './batch'
 
@@ -26,7 +27,7 @@ export class Pace {
   }
 
   at(offset: number, lines: number): Progress {
-    const seconds = (this.nowMs() - this.#startMs) / 1000
+    const seconds = (this.nowMs() - this.#startMs) / MS_PER_SECOND
     const bytesPerSecond = (offset - this.first.offset) / seconds
     return {
       lines,
@@ -48,7 +49,7 @@ export function progressText({
 }: Progress): string {
   const full = Math.floor(doneFraction * BAR_WIDTH)
   const bar = '━'.repeat(full) + '─'.repeat(BAR_WIDTH - full)
-  const percent = `${Math.floor(doneFraction * 100)} %`.padStart(5)
+  const percent = `${Math.floor(percentFromFraction(doneFraction))} %`.padStart(5)
   const count = (value: number) => Math.round(value).toLocaleString('en')
   const left = secondsLeft === undefined ? '' : `  ${durationText(secondsLeft)} left`
   return `${bar}  ${percent}  ${count(lines)} lines  ${count(linesPerSecond)} a second${left}`

@@ -1,3 +1,4 @@
+import { MS_PER_SECOND } from '../domain/units'
 import { addCounts, type Answered, type Batch, type Counts, NO_COUNTS } from './batch'
 import type { Beginning } from './begin'
 import { SweepRefused, SweepStopped } from './faults'
@@ -46,7 +47,7 @@ export async function runSweep(run: SweepRun): Promise<SweepOutcome> {
   const startMs = performance.now()
   try {
     const done = isDone ? { lines: place.lines, counts: NO_COUNTS } : await answerAll(run)
-    return { ...done, before: place.lines, seconds: (performance.now() - startMs) / 1000 }
+    return { ...done, before: place.lines, seconds: (performance.now() - startMs) / MS_PER_SECOND }
   } catch (error) {
     throw error instanceof SweepRefused ? error : stopped(error)
   } finally {

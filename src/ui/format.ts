@@ -1,17 +1,9 @@
 import type { Blend } from '../domain/blend/blend'
 import type { Measure } from '../domain/blend/measure'
 import type { Oil } from '../domain/blend/oil'
+import { figure as number, THIN_SPACE, TRUE_MINUS } from '../domain/number-text'
 
-const THIN_SPACE = '\u2009'
-export const TRUE_MINUS = '−'
-
-/** A number with so many decimals, thin spaces between thousands and a true minus. */
-export function number(value: number, decimals: number): string {
-  const [whole = '', part] = Math.abs(value).toFixed(decimals).split('.')
-  const grouped = whole.replace(/\B(?=(\d{3})+$)/gu, THIN_SPACE)
-  const sign = value < 0 && Number(value.toFixed(decimals)) !== 0 ? TRUE_MINUS : ''
-  return sign + (part === undefined ? grouped : `${grouped}.${part}`)
-}
+export { number }
 
 /** A difference, always with its sign. */
 export function difference(value: number, decimals: number): string {
@@ -27,9 +19,9 @@ export function withUnit(value: number, decimals: number, unit: string): string 
 
 /** Money such as €4.57; the sign of the currency comes from Intl. */
 export function money(value: number, currency: string, decimals = 2): string {
-  const figure = number(value, decimals)
-  const sign = figure.startsWith(TRUE_MINUS) ? TRUE_MINUS : ''
-  return `${sign}${currencySign(currency)}${figure.slice(sign.length)}`
+  const text = number(value, decimals)
+  const sign = text.startsWith(TRUE_MINUS) ? TRUE_MINUS : ''
+  return `${sign}${currencySign(currency)}${text.slice(sign.length)}`
 }
 
 /** Signs found so far: making a format takes longer than using one. */

@@ -10,7 +10,7 @@ export const PLACES = [
 export type PlaceId = (typeof PLACES)[number]['id']
 
 /** Where the page is; the address keeps it, so that back and reload work. */
-export class Place {
+export class PagePlace {
   #hash = $state(location.hash)
   readonly id: PlaceId = $derived(placeIn(this.#hash))
   /** What stands after the slash, '' where nothing does. */

@@ -90,6 +90,26 @@ export async function withClock(page: Page): Promise<void> {
   })
 }
 
+/** Waits until nothing of the page has changed for a second, so that what is timed next begins at rest. */
+export function untilQuiet(page: Page): Promise<void> {
+  return page.evaluate(
+    () =>
+      new Promise<void>((resolve) => {
+        const REST_MS = 1000
+        const rested = () => {
+          observer.disconnect()
+          resolve()
+        }
+        let rest = setTimeout(rested, REST_MS)
+        const observer = new MutationObserver(() => {
+          clearTimeout(rest)
+          rest = setTimeout(rested, REST_MS)
+        })
+        observer.observe(document.body, { subtree: true, childList: true, attributes: true })
+      }),
+  )
+}
+
 export const arm = (page: Page): Promise<void> => page.evaluate(() => window.benchClock.arm())
 
 export const reaction = (page: Page): Promise<Reaction> =>

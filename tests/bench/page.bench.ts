@@ -6,7 +6,7 @@ import { firstLoad } from './first-load'
 import { fortyOils, MOVED } from './forty-oils'
 import { circumstances } from './machine'
 import { mainThreadDuring } from './main-thread'
-import { arm, framesDuring, type Reaction, reaction, withClock } from './page-clock'
+import { arm, framesDuring, type Reaction, reaction, untilQuiet, withClock } from './page-clock'
 import { type PageFigures, pageSection } from './page-report'
 import { quick } from './quick'
 import { writeSection } from './results-file'
@@ -100,7 +100,7 @@ async function openFortyOils(page: Page): Promise<void> {
   await expect.poll(async () => (await shelfNames(page)).length, SOON).toBe(40)
   await solved(page)
   await landed(page)
-  await page.waitForTimeout(1000)
+  await untilQuiet(page)
 }
 
 /** Drags a flag back and forth by its steps; each step waits for the one before to be answered. */

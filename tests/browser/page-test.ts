@@ -51,7 +51,7 @@ export const pageTest = test.extend<PageFixtures>({
 })
 
 /** Opens the example from a first visit, and goes to a place with it. */
-async function openExample(page: Page, hash: string): Promise<void> {
+export async function openExample(page: Page, hash: string): Promise<void> {
   await page.getByRole('button', { name: demo.name }).click()
   await page.evaluate((to) => (location.hash = to), hash)
 }

@@ -1,6 +1,6 @@
-import { readFile } from 'node:fs/promises'
 import type { Page } from 'playwright-core'
 import { expect } from 'vitest'
+import { axeFaults } from '../browser/axe'
 import { pageTest } from '../browser/page-test'
 import { cells, expectLetters, head, letters, openBench, put, putFour } from './bench-page'
 import { SOON } from './brief-page'
@@ -235,46 +235,21 @@ const figures = async (page: Page, measure: string) => {
   return (await row.locator('.figures').innerText()).replace(/\s+/gu, ' ')
 }
 
-for (const theme of ['light', 'dark'] as const)
-  for (const size of ['desktop', 'phone'] as const)
-    pageTest(`axe finds nothing on the Bench, ${size}, ${theme}`, async ({ open }) => {
-      const page = await open('', { size, theme, reducedMotion: true })
-      await openBench(page)
-      expect(await violations(page)).toEqual([])
-      for (const what of ['Vegetable, no palm', 'The blend in hand', 'All olive'])
-        await put(page, what)
-      await page.getByRole('button', { name: /^Ask for more/u }).click()
-      expect(await violations(page)).toEqual([])
-      for (const kind of ['More of one measure', 'Without an oil']) {
-        await ask(page, kind)
-        await find(page)
-        await page.locator('.outcome').waitFor()
-        expect(await violations(page)).toEqual([])
-      }
-    })
-
-/** What axe-core (WCAG 2.2 A and AA and its best practice) holds against the page. */
-async function violations(page: Page): Promise<string[]> {
-  const source = await readFile(
-    new URL('../../node_modules/axe-core/axe.min.js', import.meta.url),
-    'utf8',
-  )
-  await page.evaluate(source)
-  return page.evaluate(async () => {
-    const { axe } = globalThis as unknown as { axe: { run(): Promise<AxeResults> } }
-    const found = await axe.run()
-    return found.violations.flatMap(({ id, nodes }) =>
-      nodes.map(({ target, failureSummary }) => `${id}: ${target.join(' ')} ${failureSummary}`),
-    )
-  })
-}
-
-interface AxeResults {
-  readonly violations: readonly {
-    readonly id: string
-    readonly nodes: readonly {
-      readonly target: readonly string[]
-      readonly failureSummary: string
-    }[]
-  }[]
-}
+pageTest.for(['desktop', 'phone'] as const)(
+  'axe finds nothing on the Bench in either theme: %s',
+  async (size, { open }) => {
+    const page = await open('', { size, reducedMotion: true })
+    await openBench(page)
+    expect(await axeFaults(page)).toEqual([])
+    for (const what of ['Vegetable, no palm', 'The blend in hand', 'All olive'])
+      await put(page, what)
+    await page.getByRole('button', { name: /^Ask for more/u }).click()
+    expect(await axeFaults(page)).toEqual([])
+    for (const kind of ['More of one measure', 'Without an oil']) {
+      await ask(page, kind)
+      await find(page)
+      await page.locator('.outcome').waitFor()
+      expect(await axeFaults(page)).toEqual([])
+    }
+  },
+)

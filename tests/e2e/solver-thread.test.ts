@@ -1,8 +1,10 @@
-import type { BrowserContext } from 'playwright-core'
+import type { BrowserContext, Page } from 'playwright-core'
 import { expect, inject } from 'vitest'
-import { pageTest } from '../browser/page-test'
+import { demo } from '../../src/data/demo'
+import { openExample, pageTest } from '../browser/page-test'
 import { SIZES } from '../browser/watched-page'
 import { field, nowText, SOON } from './brief-page'
+import { untilKept } from './kept'
 
 /** Put before the thread's own code: what a study makes of the thread. */
 const LOOPS = `addEventListener('message', ({ data }) => {
@@ -24,6 +26,15 @@ async function breakThreads(context: BrowserContext, fault: string, count: numbe
   return started
 }
 
+/** A page on Map that keeps the example, so that it begins with a study when it is loaded again. */
+async function keptExample(context: BrowserContext): Promise<Page> {
+  const page = await context.newPage()
+  await page.goto(inject('pageAddress'))
+  await openExample(page, '#map')
+  await untilKept(page, demo.name)
+  return page
+}
+
 /** Longer than any thread may take for one question. */
 const TOO_LONG_MS = 31_000
 
@@ -31,10 +42,10 @@ pageTest(
   'a thread that never ends its study is ended, and the next change starts another',
   async ({ browser }) => {
     const context = await browser.newContext({ viewport: SIZES.desktop })
+    const page = await keptExample(context)
     const started = await breakThreads(context, LOOPS, 1)
-    const page = await context.newPage()
     await page.clock.install()
-    await page.goto(inject('pageAddress'))
+    await page.reload()
     await page.locator('.answer').getByText('looking …').waitFor()
     await expect.poll(() => started.count, SOON).toBe(1)
     await expect
@@ -52,9 +63,9 @@ pageTest(
 
 pageTest('a thread that dies is told, and the next change starts another', async ({ browser }) => {
   const context = await browser.newContext({ viewport: SIZES.desktop })
+  const page = await keptExample(context)
   const started = await breakThreads(context, DIES, 1)
-  const page = await context.newPage()
-  await page.goto(inject('pageAddress'))
+  await page.reload()
   await page.getByText('Stopped').waitFor()
   expect(await page.locator('.answer').innerText()).toContain('the thread is broken')
   await field(page, 'Hardness, at least').fill('40')

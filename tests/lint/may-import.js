@@ -13,16 +13,16 @@ const mayImport = {
   create(context) {
     const file = relative(SOURCE, context.filename).split(sep).join('/')
     const room = roomOf(file)
-    const allowed = room === undefined || room === 'units' ? [] : (ROOMS[room] ?? [])
+    const allowed = room === undefined || room === 'ground' ? [] : (ROOMS[room] ?? [])
     /** @param {import('estree').Node & { source?: unknown }} node */
     const check = (node) => {
       const specifier = /** @type {{ value?: unknown } | null | undefined} */ (node.source)?.value
       if (typeof specifier !== 'string' || !specifier.startsWith('.')) return
       const path = posix.join(posix.dirname(file), specifier)
       const other = roomOf(path)
-      if (!path.startsWith('domain/') || other === room || other === 'units') return
+      if (!path.startsWith('domain/') || other === room || other === 'ground') return
       if (other !== undefined && allowed.includes(other)) return
-      const may = allowed.length > 0 ? `units.ts, ${allowed.join(', ')}` : 'units.ts'
+      const may = ['the files of src/domain itself', ...allowed].join(', ')
       context.report({
         node,
         message: `Besides itself ${room} may import only ${may}; not ${path}.`,

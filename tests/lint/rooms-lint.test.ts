@@ -36,7 +36,7 @@ test.each(Object.keys(ROOMS))('%s is kept from every room it may not import', as
 })
 
 test.each(Object.entries(ROOMS))(
-  '%s may import what its row says, and units',
+  '%s may import what its row says, and what lies in src/domain itself',
   async (room, allowed) => {
     const up = '../'.repeat(room.split('/').length)
     const lines = [...allowed.map((other) => `${other}/planted`), 'units'].map(
@@ -55,7 +55,7 @@ test.each([
 ])('%s of batch in chemistry is caught', async (_, code) => {
   expect(await findings('src/domain/chemistry/planted.ts', code)).toEqual([
     expect.stringMatching(
-      /^barwright\/may-import: Besides itself chemistry may import only units\.ts; not/,
+      /^barwright\/may-import: Besides itself chemistry may import only the files of src\/domain itself; not/,
     ),
   ])
 })

@@ -3,7 +3,8 @@ import { posix } from 'node:path'
 import { fileURLToPath } from 'node:url'
 
 /**
- * The rooms of `src/domain`, and which others each may import besides `units.ts`, lowest first. A folder
+ * The rooms of `src/domain`, and which others each may import besides the files of
+ * `src/domain` itself, lowest first. A folder
  * without a row belongs to the room it lies in. `may-import.js` holds every import to this;
  * `rooms.test.ts` sees that no permission goes unused, that no arrow leads back, and that DEVELOPERS.md
  * says the same.
@@ -108,6 +109,7 @@ export const ROOMS = {
   'batch/react': ['chemistry', 'blend', 'batch/order', 'batch/weigh'],
   'batch/superfat': ['chemistry', 'blend', 'batch/order', 'batch/weigh'],
   'batch/result': [
+    'chemistry',
     'blend',
     'batch/order',
     'batch/check',
@@ -124,6 +126,7 @@ export const ROOMS = {
     'batch/result',
   ],
   'batch/sheet': [
+    'chemistry',
     'batch/order',
     'batch/weigh',
     'batch/react',
@@ -177,7 +180,7 @@ const RELATIVE_IMPORT = /\b(?:from|import)\s*\(?\s*'(\.{1,2}\/[^']+)'/g
 const ENDINGS = ['', '.ts', '.svelte', '.svelte.ts', '/index.ts']
 
 /**
- * The room of a path in `src`: 'units' of a file that lies in no folder of `domain`, undefined outside the
+ * The room of a path in `src`: 'ground' of a file that lies in no folder of `domain`, undefined outside the
  * domain and in a folder that no row speaks of.
  *
  * @param {string} path relative to `src`, such as domain/blend/blend.ts
@@ -186,7 +189,7 @@ const ENDINGS = ['', '.ts', '.svelte', '.svelte.ts', '/index.ts']
 export function roomOf(path) {
   const [top, ...parts] = path.split('/')
   if (top !== 'domain') return undefined
-  if (parts.length === 1) return Object.hasOwn(ROOMS, parts[0] ?? '') ? parts[0] : 'units'
+  if (parts.length === 1) return Object.hasOwn(ROOMS, parts[0] ?? '') ? parts[0] : 'ground'
   for (; parts.length > 0; parts.pop())
     if (Object.hasOwn(ROOMS, parts.join('/'))) return parts.join('/')
   return undefined
@@ -273,9 +276,14 @@ export function floors() {
   )
 }
 
+/** The files of `src/domain` itself, which every room may import. */
+function ground() {
+  return readdirSync(`${SOURCE}domain`).filter((name) => name.endsWith('.ts'))
+}
+
 /** The picture of the floors in DEVELOPERS.md. */
 export function picture() {
   const all = floors()
   const lines = all.map((rooms, k) => `${String(all.length - k).padStart(2)}  ${rooms.join(' · ')}`)
-  return [...lines, ' 0  units.ts'].join('\n')
+  return [...lines, ` 0  ${ground().join(' · ')}`].join('\n')
 }

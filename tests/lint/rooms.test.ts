@@ -14,7 +14,7 @@ describe('the rooms of the domain', () => {
   })
 
   test.each(Object.entries(ROOMS))('%s imports just what it may', (room, allowed) => {
-    const used = [...(arrows.get(room) ?? [])].filter((other) => other !== 'units')
+    const used = [...(arrows.get(room) ?? [])].filter((other) => other !== 'ground')
     expect(used.toSorted()).toEqual([...allowed].sort())
   })
 

@@ -1,5 +1,6 @@
 import type { Blend } from './blend'
 import type { Measure } from './measure'
+import { NOISE_PART } from '../noise'
 
 /** Values of measures by id, in each measure's unit; one that can't be reckoned is left out. */
 export type MeasureValues = Readonly<Record<string, number>>
@@ -27,15 +28,12 @@ export interface ShareChange {
   readonly kind: 'left' | 'came' | 'more' | 'less'
 }
 
-/** Room in which a difference counts as having reached the tie, as a part of it: binary noise. */
-const NOISE = 1e-9
-
 /**
  * How a difference in a measure's unit stands to what the measure can tell apart: under the tie it is
  * a tie, never a win; at the tie or over it is told by its direction.
  */
 export function standingOf(by: number, tie: number): Standing {
-  if (Math.abs(by) < tie * (1 - NOISE)) return 'tie'
+  if (Math.abs(by) < tie * (1 - NOISE_PART)) return 'tie'
   return by > 0 ? 'more' : 'less'
 }
 

@@ -1,12 +1,11 @@
 import type { Basis } from '../chemistry/fatty-acid'
 import type { WaxRest } from '../chemistry/ester'
 import type { AcidBinding } from '../chemistry/saponification'
+import type { Ends } from '../interval'
 
 /** A figure that varies by nature: the range of sound lots and the value to reckon with. */
-export interface NaturalRange {
-  readonly low: number
+export interface NaturalRange extends Ends {
   readonly typical: number
-  readonly high: number
 }
 
 /** How a figure was found to vary from lot to lot, where somebody measured many. */

@@ -1,3 +1,5 @@
+import { quantileSorted } from 'd3-array'
+
 /** A value that so large a part of many draws stays below. */
 export interface Quantile {
   /** 0 to 1. */
@@ -17,12 +19,6 @@ export const PARTS = [0.05, 0.25, 0.5, 0.75, 0.95] as const
 export function quantilesOf(values: Float64Array, parts: readonly number[] = PARTS): Quantile[] {
   if (values.length === 0)
     throw new Error('Nothing was drawn, so there is no spread: draw 1 or more')
-  const sorted = values.toSorted()
-  const at = (index: number) => sorted[index] ?? NaN
-  return parts.map((part) => {
-    const place = part * (sorted.length - 1)
-    const before = Math.floor(place)
-    const after = Math.min(before + 1, sorted.length - 1)
-    return { part, value: at(before) + (place - before) * (at(after) - at(before)) }
-  })
+  const sorted = Array.from(values.toSorted())
+  return parts.map((part) => ({ part, value: quantileSorted(sorted, part) ?? NaN }))
 }

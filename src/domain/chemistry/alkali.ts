@@ -4,6 +4,13 @@ import { MOLAR_MASS_KOH, MOLAR_MASS_NAOH } from './atoms'
 /** The two alkalis bars and soft soaps are made with. */
 export type AlkaliKind = 'naoh' | 'koh'
 
+/** The alkalis as a maker calls them, within a sentence and at the head of a line. */
+export const ALKALI_NAMES = { naoh: 'sodium hydroxide', koh: 'potassium hydroxide' } as const
+export const ALKALI_TITLES = { naoh: 'Sodium hydroxide', koh: 'Potassium hydroxide' } as const
+
+/** The alkalis by their formulas. */
+export const ALKALI_FORMULAS = { naoh: 'NaOH', koh: 'KOH' } as const
+
 /** Molar mass of each alkali in g/mol. */
 export const ALKALI_MOLAR_MASS: Readonly<Record<AlkaliKind, number>> = {
   naoh: MOLAR_MASS_NAOH,

@@ -1,3 +1,4 @@
+import { percentFromFraction } from '../units'
 import { type Cover, stepChoices } from './cover'
 import type { Offer } from './offer'
 import type { Supply } from './supply'
@@ -41,7 +42,7 @@ export function betterSize(
     const packs = choice.most
     const amount = packs * choice.amount
     const minor = packs * choice.packMinor
-    const savesPercent = (1 - minor / amount / paid) * 100
+    const savesPercent = percentFromFraction(1 - minor / amount / paid)
     const larger = amount > cover.amount && minor > cover.minor && minor <= MOST_TIMES * cover.minor
     if (!supply || !larger || savesPercent < LEAST_SAVING_PERCENT) return []
     return [

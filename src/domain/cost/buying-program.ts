@@ -3,6 +3,7 @@ import { type StepChoice, stepChoices } from './cover'
 import type { MixedProgram } from './mixed'
 import type { SupplierTerms } from './offer'
 import type { Supply } from './supply'
+import { NOISE_PART } from '../noise'
 
 /** One material to be covered. Amounts in g or pieces. */
 export interface Wanted {
@@ -147,16 +148,13 @@ function packsWorthMore(
 
 function needRows(wanted: readonly Wanted[], choices: readonly PlacedChoice[]): Row[] {
   return wanted.map(({ amount }, at) => ({
-    lower: 1 - COVERED,
+    lower: 1 - NOISE_PART,
     upper: NO_LIMIT,
     terms: choices
       .filter((one) => one.wanted === at)
       .map(({ packs, choice }) => [packs, choice.amount / amount] as const),
   }))
 }
-
-/** As in `covers`: a need is covered when no more than this part of it lacks. */
-const COVERED = 1e-9
 
 function useRows(choices: readonly PlacedChoice[]): Row[] {
   const links = choices.flatMap(({ packs, used, choice }): Row[] => [

@@ -2,6 +2,7 @@ import { noRules } from '../lp/search/rules'
 import { solveWithRules } from '../lp/search/branch'
 import { orderMinor } from './offer'
 import type { Supply } from './supply'
+import { NOISE_PART } from '../noise'
 
 /** So many packs of one offer. */
 export interface BoughtPacks {
@@ -22,9 +23,6 @@ export interface Cover {
   readonly proved: boolean
 }
 
-/** A need is covered when no more than this part of it lacks: volumes times densities carry noise. */
-const COVERED = 1e-9
-
 /** Nodes of the search; a handful of packs needs some ten. */
 const MOST_NODES = 5000
 
@@ -44,7 +42,7 @@ export interface StepChoice {
  */
 export function stepChoices(supplies: readonly Supply[], need: number): StepChoice[] {
   return supplies.flatMap(({ amount, steps }, offer) => {
-    const enough = Math.ceil((need / amount) * (1 - COVERED))
+    const enough = Math.ceil((need / amount) * (1 - NOISE_PART))
     return steps.map(({ fromPacks, packMinor }, at) => ({
       offer,
       least: fromPacks,
@@ -72,7 +70,7 @@ export function cheapestCover(supplies: readonly Supply[], need: number): Cover 
       rows: [
         {
           coefficients: choices.map(({ amount }) => amount / need),
-          lower: 1 - COVERED,
+          lower: 1 - NOISE_PART,
           upper: Infinity,
         },
       ],
@@ -123,5 +121,5 @@ export function coverOf(
 
 /** Whether an amount covers a need, noise of floating point aside. */
 export function covers(amount: number, need: number): boolean {
-  return amount >= need * (1 - COVERED)
+  return amount >= need * (1 - NOISE_PART)
 }

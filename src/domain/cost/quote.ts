@@ -14,6 +14,7 @@ import {
   upToPoint,
 } from './price-points'
 import { type CostChoices, type Pricing, runCost, type RunCost } from './run-cost'
+import { NOISE_COUNT } from '../noise'
 
 /** What a maker settles in a quote. Money in minor units. */
 export interface QuoteChoices {
@@ -88,9 +89,6 @@ export type QuoteAnswer =
 
 const DAYS_PER_WEEK = 7
 
-/** Bars by batch are fractions where some are rejected; so near a whole number counts as one. */
-const NOISE = 1e-9
-
 /** Most batches that one quantity may take. */
 const MOST_BATCHES = 400
 
@@ -139,7 +137,7 @@ export function quoteOf(
       taxPercent: choices.taxPercent,
       tiers,
       minimumRun: Math.max(choices.leastBars, dearest.aimKeptFrom ?? dearest.quantity),
-      barsPerBatch: Math.floor(goodBars + NOISE),
+      barsPerBatch: Math.floor(goodBars + NOISE_COUNT),
       cureDays: cure.days,
       barGrams: first.cost.yield.curedG,
       notes: ageNotes(first.cost, choices.quotedOn),
@@ -149,7 +147,7 @@ export function quoteOf(
 }
 
 function batchesFor(quantity: number, goodBars: number): number {
-  return Math.max(1, Math.ceil(quantity / goodBars - NOISE))
+  return Math.max(1, Math.ceil(quantity / goodBars - NOISE_COUNT))
 }
 
 /** What quantities cost; runs of the same number of batches are reckoned once. */
@@ -205,7 +203,7 @@ function tierOf(quantity: number, runs: Runs, choices: QuoteChoices, cureDays: n
   return {
     quantity,
     batches,
-    surplusBars: Math.max(0, Math.floor(goodBars - quantity + NOISE)),
+    surplusBars: Math.max(0, Math.floor(goodBars - quantity + NOISE_COUNT)),
     costMinor,
     costPerBar: costMinor / quantity,
     priceMinor,

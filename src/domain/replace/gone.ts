@@ -12,6 +12,7 @@ import type { NoResult, StudyAnswer, StudyResult, WithoutStudy } from '../optimi
 import { oneStepStudy } from '../optimise/studies/study'
 import { GRAMS_PER_KG } from '../units'
 import { type BatchChange, batchChange, oilWeight, planWith } from './batch-change'
+import { NOISE_PART } from '../noise'
 
 /** An oil that can't be had any more, and the formula that has it. */
 export interface GoneOrder {
@@ -152,14 +153,11 @@ function missesOf(measures: MeasureValues, { order, library, base }: Frame): Mis
   return differences(barMeasures(library.measures), measures, reference).flatMap(
     ({ measure, by }) => {
       const tolerance = order.tolerances[measure]
-      const isFar = tolerance !== undefined && Math.abs(by) > tolerance * (1 + NOISE)
+      const isFar = tolerance !== undefined && Math.abs(by) > tolerance * (1 + NOISE_PART)
       return isFar ? [{ measure, by, tolerance }] : []
     },
   )
 }
-
-/** What stands on a tolerance is within it, give or take rounding, as a part of it. */
-const NOISE = 1e-9
 
 function costChange({ measures }: StudyResult, frame: Frame): CostChange | null {
   const { order, library, base } = frame

@@ -1,3 +1,4 @@
+import { MS_PER_SECOND } from '../../domain/units'
 import { Redis } from 'ioredis'
 import { SweepRefused, SweepStopped } from '../faults'
 
@@ -61,7 +62,7 @@ function watched(
   const gone = new AbortController()
   let timer: NodeJS.Timeout | undefined
   let hasEnded = false
-  const longest = `${longestMs / 1000} s`
+  const longest = `${longestMs / MS_PER_SECOND} s`
   const giveUp = () =>
     gone.abort(new SweepStopped(`The server at ${host} has not answered for ${longest}.`))
   redis.on('close', () => {

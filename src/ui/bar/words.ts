@@ -4,7 +4,7 @@ import { standingOf } from '../../domain/blend/compare'
 import type { Measure } from '../../domain/blend/measure'
 import type { Oil } from '../../domain/blend/oil'
 import { measureOfOil } from '../../domain/blend/measure'
-import type { Range } from '../../domain/optimise/brief/ranges'
+import type { Interval } from '../../domain/interval'
 
 /** What is said of one measure on Bar. */
 interface MeasureWords {
@@ -128,7 +128,7 @@ export function besideBars(
 }
 
 /** The least and most of a measure over all oils of the library that soap is made of. */
-export function libraryRange(measure: Measure): Range {
+export function libraryRange(measure: Measure): Interval {
   return rangeOver(
     measure,
     [...library.oils.values()].filter(({ kind }) => kind === 'triglyceride'),
@@ -136,7 +136,7 @@ export function libraryRange(measure: Measure): Range {
 }
 
 /** The least and most of a measure over any mix of some oils. */
-export function rangeOver(measure: Measure, oils: readonly Oil[]): Range {
+export function rangeOver(measure: Measure, oils: readonly Oil[]): Interval {
   const values = 'weights' in measure ? oils.map((oil) => measureOfOil(measure, oil)) : []
   return { min: Math.min(...values), max: Math.max(...values) }
 }

@@ -1,7 +1,7 @@
+import { ALKALI_TITLES } from '../../domain/chemistry/alkali'
 import type { PurityIs } from '../../domain/batch/order/purity'
 import type { BatchChoices } from '../../state/work'
 import { number, withUnit } from '../format'
-import { ALKALI_NAMES } from './alkali-words'
 import { otherAlkali } from '../../state/batch-choices'
 
 /** What was asked, as it stands under the title of a printed sheet. */
@@ -34,7 +34,7 @@ function alkaliInWords(choices: BatchChoices): string {
       strength === undefined
         ? `${withUnit(percent, 1, '%')} pure ${purityMeant(purityIs?.[kind])}`
         : `as solution of ${withUnit(strength, 1, '%')}`
-    return `${ALKALI_NAMES[kind].toLowerCase()} ${as}`
+    return `${ALKALI_TITLES[kind].toLowerCase()} ${as}`
   }
   const first = pure(alkali, purity[alkali])
   if (!secondAlkali) return first

@@ -1,7 +1,7 @@
+import { ALKALI_TITLES } from '../../domain/chemistry/alkali'
 import { batchFacts } from '../../data/batch-facts'
 import { library } from '../../data/library'
 import type { Acid } from '../../domain/batch/order/additions'
-import { ALKALI_NAMES } from './alkali-words'
 
 const PARTS: Readonly<Record<string, string>> = {
   purity: 'purity',
@@ -30,7 +30,7 @@ export function fieldInWords(path: string, acids: readonly Acid[]): string {
     const { acid = '' } = acids[Number(second)] ?? {}
     return `${batchFacts.acids.get(acid)?.name ?? 'Acid'}${part}`
   }
-  return `${ALKALI_NAMES[second === 'koh' ? 'koh' : 'naoh']}${part}`
+  return `${ALKALI_TITLES[second === 'koh' ? 'koh' : 'naoh']}${part}`
 }
 
 /** A message of the domain's without the paths of a file, which the page has fields for. */

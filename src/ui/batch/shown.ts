@@ -1,3 +1,4 @@
+import type { Ends } from '../../domain/interval'
 import {
   type Direction,
   lineFigure,
@@ -52,6 +53,6 @@ export function withMinus(sentence: string): string {
 }
 
 /** A span such as "50 to 65 °C". */
-export function spanText({ low, high }: { low: number; high: number }, unit: string): string {
+export function spanText({ low, high }: Ends, unit: string): string {
   return `${number(low, 0)} to ${withUnit(high, 0, unit)}`
 }

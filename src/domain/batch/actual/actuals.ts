@@ -6,17 +6,12 @@ import { type BatchFacts, NO_FACTS } from '../order/facts'
 import { dissolvedAcid, type Fix, oilFixes } from './fixes'
 import { type LyeTopUp, lyeTopUp } from './lye-top-up'
 import type { ReadyPlan } from '../result/plan'
-import {
-  endsOf,
-  errorsOf,
-  EXACT,
-  superfatAt,
-  superfatSpan,
-  type SuperfatSpan,
-} from '../superfat/reach'
+import { endsOf, errorsOf, EXACT, superfatAt, superfatSpan } from '../superfat/reach'
+import type { Interval } from '../../interval'
 import type { Reckoning } from '../weigh/reckoning'
-import { alkaliGrams } from '../../chemistry/alkali'
+import { ALKALI_NAMES, alkaliGrams } from '../../chemistry/alkali'
 import type { Weights } from '../weigh/weights'
+import { NOISE_PERCENT } from '../../noise'
 
 export type { Actuals } from './actual-weights'
 export type { Fix } from './fixes'
@@ -37,7 +32,7 @@ export interface ActualReport {
   readonly weights: Weights
   /** Superfat of typical lots, and its span with lots and scale, percent. */
   readonly superfatPercent: number
-  readonly reachPercent: SuperfatSpan
+  readonly reachPercent: Interval
   /** Hydroxide left over in typical lots and in the leanest, g as NaOH. */
   readonly freeAlkaliG: number
   readonly freeAlkaliWorstG: number
@@ -69,9 +64,6 @@ const NOTEWORTHY_PERCENT = 0.5
 /** A superfat this far from the one asked still counts as planned, points: an assumption. */
 const AS_PLANNED_POINTS = 0.5
 const RICH_POINTS = 1.5
-
-/** Superfat this little under 0 is floating point, percent. */
-const NOISE_PERCENT = 1e-9
 
 /** The real superfat of what was weighed: s = 1 − (alkali × purity − acids) / T, and how to mend it. */
 export function actualReport(
@@ -239,8 +231,6 @@ function acidAdvice({ name, grams, waterG }: Extract<Fix, { kind: 'dissolveAcid'
     `Only where there is no oil to add: ${grams.toFixed(1)} g ${name} ${as}, by spoonfuls, off the heat, stirring, goggles and gloves on. Else throw the batch away as caustic waste.`,
   ]
 }
-
-const ALKALI_NAMES = { naoh: 'sodium hydroxide', koh: 'potassium hydroxide' } as const
 
 function topUpAdvice({
   alkaliGrams,

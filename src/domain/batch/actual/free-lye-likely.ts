@@ -2,9 +2,7 @@ import { FREE_SHARE_LIMIT, likelySuperfat } from '../superfat/likely'
 import type { ReadyPlan } from '../result/plan'
 import { errorsOf, superfatAt, superfatSpan } from '../superfat/reach'
 import type { Reckoning } from '../weigh/reckoning'
-
-/** Superfat this little under 0 is floating point, percent. */
-const NOISE_PERCENT = 1e-9
+import { NOISE_PERCENT } from '../../noise'
 
 /** A confirmed risk holds for lots no leaner than those confirmed; weighing may take this much off, points. */
 const CONFIRMED_SLACK_POINTS = 0.5

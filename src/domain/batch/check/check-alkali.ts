@@ -5,7 +5,7 @@ import {
   SHARE_SUM_SLACK_PERCENT,
   shareProblem,
 } from '../../blend/check-blend'
-import type { AlkaliKind } from '../../chemistry/alkali'
+import { ALKALI_NAMES, type AlkaliKind } from '../../chemistry/alkali'
 import { fractionFromPercent, WHOLE_PERCENT } from '../../units'
 import { between, fractionSlip, partPercent } from './check-numbers'
 import { isPaperNumber } from '../../blend/paper-number'
@@ -46,8 +46,6 @@ function alkaliSumMessage(total: number): string {
   return `The alkalis turn ${plain(total)} % of the fat to soap; their shares add to 100 %. Change them until they do.`
 }
 
-const NAMES = { naoh: 'sodium hydroxide', koh: 'potassium hydroxide' } as const
-
 /** A purity no bag of this alkali has, unless a certificate says so; a fraction is named as such. */
 function purityProblems(kind: AlkaliKind, { purity, purityIs }: BatchOrder): Problem[] {
   const value = purity[kind]
@@ -69,7 +67,7 @@ function purityProblems(kind: AlkaliKind, { purity, purityIs }: BatchOrder): Pro
   return [
     problem(
       path,
-      `The purity is ${value} %, and ${NAMES[kind]} is sold with ${min} to ${max} %. Look at the bag again, or give the number of this lot's certificate in purityIs.${kind}.`,
+      `The purity is ${value} %, and ${ALKALI_NAMES[kind]} is sold with ${min} to ${max} %. Look at the bag again, or give the number of this lot's certificate in purityIs.${kind}.`,
     ),
   ]
 }

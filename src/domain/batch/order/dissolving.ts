@@ -1,4 +1,5 @@
 import { problem, type Problem } from '../../blend/check-blend'
+import { NOISE_PERCENT } from '../../noise'
 
 /**
  * Hydroxide above this part of the solution does not stay dissolved, percent by weight. A saturated
@@ -6,9 +7,6 @@ import { problem, type Problem } from '../../blend/check-blend'
  * tables); KOH holds a little more, and is kept to the same limit.
  */
 export const MOST_LYE_CONCENTRATION_PERCENT = 50
-
-/** How far over the limit floating point may put a lye that is just at it, percent. */
-const NOISE_PERCENT = 1e-9
 
 /** A lye too strong to dissolve, in percent of hydroxide by weight. */
 export function dissolving(path: string, concentrationPercent: number): Problem[] {

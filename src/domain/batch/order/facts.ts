@@ -1,3 +1,4 @@
+import type { Ends } from '../../interval'
 import type { AcidMolecule } from '../../chemistry/acids'
 import type { AlkaliKind } from '../../chemistry/alkali'
 import type { Basis } from '../../chemistry/fatty-acid'
@@ -18,7 +19,7 @@ export interface AcidFact extends Fact, AcidMolecule {
   readonly strength: 'pure' | 'stated'
   readonly usualStrengthsPercent: readonly number[]
   /** Pure acid, percent of the oils: what workshops use, and the most that is no slip of the pen. */
-  readonly usualPercentOfOils: { readonly low: number; readonly high: number }
+  readonly usualPercentOfOils: Ends
   readonly mostPercentOfOils: number
   /** How much of what is stated is in it at the least, 0 to 1: moisture, age, a rounded label. */
   readonly leastPart: number
@@ -46,7 +47,7 @@ export type AdditiveStage = 'water' | 'lye' | 'oils' | 'trace'
 
 /** A thing dosed by the oils' weight that takes no alkali (data/additives.json). */
 export interface AdditiveFact extends Fact {
-  readonly usualPercentOfOils: { readonly low: number; readonly high: number }
+  readonly usualPercentOfOils: Ends
   readonly waterPercent: number
   readonly densityGPerMl: number
   readonly stage: AdditiveStage
@@ -69,8 +70,8 @@ export interface ScentFact extends Fact {
   readonly inci: string
   /** The allergen the oil is listed as by itself, if any. */
   readonly listedAs: string | null
-  readonly flashC: { readonly low: number; readonly high: number } | null
-  readonly usualPercentOfOils: { readonly low: number; readonly high: number }
+  readonly flashC: Ends | null
+  readonly usualPercentOfOils: Ends
   readonly constituents: readonly Constituent[]
 }
 

@@ -2,6 +2,7 @@ import { problem, type Problem } from '../../blend/check-blend'
 import { percentFromFraction } from '../../units'
 import { alkaliShares, type BatchOrder } from './order'
 import type { Remark } from './remedy'
+import { NOISE_PERCENT } from '../../noise'
 
 /** What the alkali makes of the fat: a bar, a bar that stays soft, or a paste that is never cut. */
 export type SoapKind = 'bar' | 'soft' | 'paste'
@@ -12,9 +13,6 @@ export type SoapKind = 'bar' | 'soft' | 'paste'
  */
 export const SOFT_ABOVE_PERCENT = 30
 export const PASTE_FROM_PERCENT = 90
-
-/** Shares this little off a limit are floating point, percent. */
-const NOISE_PERCENT = 1e-9
 
 /** The kind of soap that an order's alkalis make. */
 export function soapKindOf(order: BatchOrder): SoapKind {

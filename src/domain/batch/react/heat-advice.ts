@@ -1,3 +1,4 @@
+import { ALKALI_FORMULAS } from '../../chemistry/alkali'
 import type { LyeTable } from '../../chemistry/lye-solution'
 import { factOf } from '../order/facts'
 import type { LyeHeat } from './heat'
@@ -81,11 +82,9 @@ function coldHolds(
   lye: Readonly<Record<'naoh' | 'koh', LyeTable>>,
 ): { name: string; percent: number } | undefined {
   return alkalisOf(order)
-    .map((kind) => ({ name: FORMULAS[kind], percent: lye[kind].iceColdHolds.percent }))
+    .map((kind) => ({ name: ALKALI_FORMULAS[kind], percent: lye[kind].iceColdHolds.percent }))
     .sort((a, b) => a.percent - b.percent)[0]
 }
-
-const FORMULAS = { naoh: 'NaOH', koh: 'KOH' } as const
 
 function capital(words: string): string {
   return words.charAt(0).toUpperCase() + words.slice(1)

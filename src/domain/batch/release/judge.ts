@@ -1,4 +1,4 @@
-import type { AlkaliKind } from '../../chemistry/alkali'
+import { ALKALI_FORMULAS, type AlkaliKind } from '../../chemistry/alkali'
 import type { AlkaliLimits, AlkaliTest, ColourTest, Titration } from './alkali-test'
 import { pinChanges } from './pin'
 import { alkaliPercent, readingPercent, takenMl } from './titration'
@@ -91,11 +91,9 @@ function outcomeOf(naoh: number, sees: number, limits: AlkaliLimits): TestOutcom
 /** Acid that most bottles for this test hold, mol per litre: common practice. */
 const USUAL_NORMALITY = 0.1
 
-const NAMES: Readonly<Record<AlkaliKind, string>> = { naoh: 'NaOH', koh: 'KOH' }
-
 function resultText(percent: number, within: number, as: AlkaliKind, naoh: number): string {
   const asNaoh = as === 'naoh' ? '' : `, ${figures(naoh)} % as NaOH`
-  return `${figures(percent)} % free alkali as ${NAMES[as]}${asNaoh}, within ${figures(within)}.`
+  return `${figures(percent)} % free alkali as ${ALKALI_FORMULAS[as]}${asNaoh}, within ${figures(within)}.`
 }
 
 function adviceOn(

@@ -1,3 +1,4 @@
+import { ALKALI_TITLES } from '../../chemistry/alkali'
 import { type Library, oilOf } from '../../blend/library'
 import { percentFromFraction } from '../../units'
 import { alkalisOf, type BatchOrder } from '../order/order'
@@ -36,8 +37,6 @@ export interface Ingredient {
 
 /** Fats that are solid in a cool room are melted first; °C. */
 const ROOM_C = 20
-
-const ALKALI_NAMES = { naoh: 'Sodium hydroxide', koh: 'Potassium hydroxide' } as const
 
 /** Everything to weigh, in working order. Nothing that weighs 0 g is in it. */
 export function ingredientsOf({ order, weights, library, facts }: Reckoning): Ingredient[] {
@@ -104,7 +103,7 @@ function alkaliLines(order: BatchOrder, { alkaliGrams }: Weights): Ingredient[] 
       key: `alkali:${kind}`,
       kind: 'alkali',
       id: kind,
-      name: ALKALI_NAMES[kind],
+      name: ALKALI_TITLES[kind],
       grams: alkaliGrams[kind] ?? 0,
       stepG: fine(order),
       detail:

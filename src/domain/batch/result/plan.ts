@@ -19,7 +19,7 @@ import { type MaterialCost, materialCost } from './material-cost'
 import type { BatchOrder, Process } from '../order/order'
 import { lastCheckProblems } from '../superfat/last-check'
 import { FREE_SHARE_LIMIT, type LikelySuperfat } from '../superfat/likely'
-import type { SuperfatSpan } from '../superfat/reach'
+import type { Interval } from '../../interval'
 import type { Reckoning } from '../weigh/reckoning'
 import { type Remark, type Remedy, remediesIn } from '../order/remedy'
 import { batterDensity, oilGramsOf } from './size'
@@ -34,7 +34,7 @@ export interface BatchFigures {
   /** Superfat that the weights really give at typical saponification values, percent. */
   readonly superfatPercent: number
   /** Superfat if every lot of oil stood at the low or at the high end of its natural range, percent. */
-  readonly superfatSpanPercent: SuperfatSpan
+  readonly superfatSpanPercent: Interval
   /** Of all water for the lye, as asked; the cook's extra water is not in it. */
   readonly lyeConcentrationPercent: number
   readonly waterToHydroxide: number

@@ -12,6 +12,7 @@ import { roundedDown } from '../weigh/rounding'
 import { kindRemarks } from '../order/soap-kind'
 import type { SuperfatReport } from '../superfat/superfat-report'
 import { sum } from '../weigh/weights'
+import { NOISE_PERCENT } from '../../noise'
 
 /** Lye concentrations outside these are unusual for the process, percent: common practice. */
 const USUAL_CONCENTRATION_PERCENT = { cold: { min: 25, max: 40 }, hot: { min: 25, max: 30 } }
@@ -19,9 +20,6 @@ const USUAL_CONCENTRATION_PERCENT = { cold: { min: 25, max: 40 }, hot: { min: 25
 /** Superfat above this makes lather fall and rancidity rise, percent; a salt bar wants it. Common practice. */
 const MUCH_SUPERFAT_PERCENT = 8
 const SALT_BAR_PERCENT = 25
-
-/** Superfat this little under 0 is floating point, percent. */
-const NOISE_PERCENT = 1e-9
 
 /** A superfat is offered in steps of a tenth of a percent. */
 const OFFER_STEP_PERCENT = 0.1

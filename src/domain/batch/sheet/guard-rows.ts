@@ -1,10 +1,11 @@
+import { ALKALI_FORMULAS } from '../../chemistry/alkali'
 import type { IfWrong } from '../superfat/if-wrong'
 import { percentFromFraction } from '../../units'
 import type { BatchOrder } from '../order/order'
 import { alkalisOf } from '../order/order'
 import type { ReadyPlan } from '../result/plan'
 import { contentUpTo, isCertified } from '../order/purity'
-import type { SuperfatSpan } from '../superfat/reach'
+import type { Interval } from '../../interval'
 import type { SheetRow } from './sheet'
 import { oneIn } from '../result/warnings'
 
@@ -36,7 +37,7 @@ export function guardRows({ superfat, order }: ReadyPlan): SheetRow[] {
     },
     { what: 'What that stands on', value: superfat.standsOnWords },
     ...alkalisOf(order).map((kind) => ({
-      what: `Purity, ${kind === 'naoh' ? 'NaOH' : 'KOH'}`,
+      what: `Purity, ${ALKALI_FORMULAS[kind]}`,
       value: purityInWords(order, kind),
     })),
     reachPercent.min < 0
@@ -73,7 +74,7 @@ function wrongRow({ title, detail, superfatPercent, says }: IfWrong): SheetRow {
   return { what: title, value: `${one(superfatPercent)} %: ${says} (${detail})` }
 }
 
-function span({ min, max }: SuperfatSpan): string {
+function span({ min, max }: Interval): string {
   return `${one(min)} to ${one(max)} %`
 }
 

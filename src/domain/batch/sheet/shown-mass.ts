@@ -1,6 +1,7 @@
 import { GRAMS_PER, type MassUnit } from '../../units'
 import type { Ingredient, IngredientKind } from '../result/ingredients'
 import { decimalsOf } from '../weigh/rounding'
+import { NOISE_COUNT, NOISE_PART } from '../../noise'
 
 /** Decimals of a weight that was not rounded to a scale, in g. */
 const EXACT_DECIMALS = 1
@@ -66,7 +67,7 @@ export function massFigure(
 ): ShownFigure {
   const decimals = massDecimals(unit, stepG)
   const places = (grams / GRAMS_PER[unit]) * 10 ** decimals
-  const noise = stepG === null ? NOISE_PLACES : ON_MARK_PLACES
+  const noise = stepG === null ? NOISE_COUNT : ON_MARK_PLACES
   const whole = {
     nearest: () => Math.round(places),
     down: () => Math.floor(places + noise),
@@ -75,8 +76,7 @@ export function massFigure(
   return { value: whole / 10 ** decimals, decimals }
 }
 
-/** So small a part of the last place is floating point; more of it where a weight lies on a scale's mark. */
-const NOISE_PLACES = 1e-9
+/** The part of the last place that may be noise where a weight lies on a scale's mark. */
 const ON_MARK_PLACES = 1e-3
 
 /** Decimals of steps that are written short, such as 0.005 g; more belong to a step of another unit. */
@@ -90,11 +90,8 @@ export function massDecimals(unit: MassUnit, stepG: number | null): number {
   const step = (stepG ?? 10 ** -EXACT_DECIMALS) / GRAMS_PER[unit]
   const written = decimalsOf(Number(step.toPrecision(MOST_DECIMALS + 1)))
   if (written <= MOST_DECIMALS) return written
-  const places = Math.max(0, Math.ceil(-Math.log10(step) - PLACE_NOISE))
+  const places = Math.max(0, Math.ceil(-Math.log10(step) - NOISE_COUNT))
   const place = 10 ** -places
-  const exact = Math.abs(place / step - 1) < PLACE_NOISE
+  const exact = Math.abs(place / step - 1) < NOISE_PART
   return exact || place <= step / 2 ? places : places + 1
 }
-
-/** A step that is a power of ten but for this part of it is one. */
-const PLACE_NOISE = 1e-9

@@ -1,13 +1,8 @@
+import type { Ends } from '../../interval'
 import type { Ingredient, Stage } from '../result/ingredients'
 import type { ReadyPlan } from '../result/plan'
 import { coldSteps, hotSteps } from './step-texts'
 import { readingsOf, type Vessel } from '../actual/vessels'
-
-/** Two ends of a range, in the unit its name says. */
-export interface Ends {
-  readonly low: number
-  readonly high: number
-}
 
 /** One thing to weigh in a step. */
 export interface StepLine extends Ingredient {

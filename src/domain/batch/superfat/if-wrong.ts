@@ -1,6 +1,6 @@
 import { oilOf } from '../../blend/library'
 import { acidEquivalents } from '../../chemistry/acids'
-import { alkaliEquivalents } from '../../chemistry/alkali'
+import { ALKALI_NAMES, alkaliEquivalents } from '../../chemistry/alkali'
 import { superfatFraction } from '../../chemistry/superfat'
 import { percentFromFraction } from '../../units'
 import { weighedAcids } from '../weigh/acid-weights'
@@ -113,7 +113,7 @@ function alkaliCases(reckoning: Reckoning, base: Case, told: Tell): IfWrong[] {
     const [stated, most] = [contentOf(order, kind), contentUpTo(order, kind)]
     if (most <= stated) return []
     const mol = alkaliMolOf(reckoning, kind)
-    const name = kind === 'naoh' ? 'sodium hydroxide' : 'potassium hydroxide'
+    const name = ALKALI_NAMES[kind]
     return [
       told(
         `purer.${kind}`,

@@ -10,13 +10,14 @@ import { fatEquivalents, reactingPart, saponificationOf } from '../weigh/lots'
 import { alkaliShares, alkalisOf, type BatchOrder } from '../order/order'
 import { contentOf, contentUpTo } from '../order/purity'
 import type { Reckoning } from '../weigh/reckoning'
-import type { SuperfatSpan, WhichFat } from './reach'
+import type { WhichFat } from './reach'
+import type { Interval } from '../../interval'
 import { roundedUp } from '../weigh/rounding'
 
 /** What 10,000 batches drawn over lots, purity and scales come to. */
 export interface LikelySuperfat {
   /** Nineteen batches in twenty, percent. */
-  readonly percent: SuperfatSpan
+  readonly percent: Interval
   /** The share of batches that would hold free alkali, 0 to 1, with the draws' own error on top. */
   readonly freeShare: number
   /** "1 lot in n", rounded down; at the most, where none of those drawn holds any. */

@@ -1,5 +1,6 @@
 import { ALKALI_MOLAR_MASS, alkaliEquivalents } from '../../chemistry/alkali'
 import { superfatFraction } from '../../chemistry/superfat'
+import type { Interval } from '../../interval'
 import { percentFromFraction } from '../../units'
 import { weakestPart, weighedAcids } from '../weigh/acid-weights'
 import { weighedAlkalis } from '../weigh/alkali-weights'
@@ -10,12 +11,6 @@ import { contentOf, contentUpTo } from '../order/purity'
 import type { Reckoning } from '../weigh/reckoning'
 import { liquidFatG } from '../weigh/water-weights'
 import type { Grams, Weights } from '../weigh/weights'
-
-/** The least and the most of a superfat, percent. */
-export interface SuperfatSpan {
-  readonly min: number
-  readonly max: number
-}
 
 /** What a span takes in beside the lots of the oils. */
 export interface Errors {
@@ -51,7 +46,7 @@ export function superfatSpan(
   reckoning: Reckoning,
   errors: Errors,
   which: WhichFat = 'all',
-): SuperfatSpan {
+): Interval {
   return {
     min: superfatAt(reckoning, 'low', errors, which),
     max: superfatAt(reckoning, 'high', errors, which),

@@ -3,7 +3,8 @@ import { acidTakes, weighedAcids } from '../weigh/acid-weights'
 import { askedTogether, leastSafePercent } from './least-safe'
 import { type LikelySuperfat, likelySuperfat } from './likely'
 import { fatEquivalents } from '../weigh/lots'
-import { errorsOf, EXACT, superfatAt, superfatSpan, type SuperfatSpan } from './reach'
+import { errorsOf, EXACT, superfatAt, superfatSpan } from './reach'
+import type { Interval } from '../../interval'
 import type { Reckoning } from '../weigh/reckoning'
 import { isCertified } from '../order/purity'
 import { type Standing, standsOn, standsOnSentence } from './stands-on'
@@ -16,21 +17,21 @@ export interface SuperfatReport {
   /** As weighed, at typical saponification values. */
   readonly typicalPercent: number
   /** What the lots of the oils can make of it. */
-  readonly lotsPercent: SuperfatSpan
+  readonly lotsPercent: Interval
   /** The same with the scale's error, the purity's upper end and the acids' lower end. */
-  readonly reachPercent: SuperfatSpan
+  readonly reachPercent: Interval
   /** Whether scales were stated, so that their error and rounding are in `reachPercent`. */
   readonly scaleKnown: boolean
   /** While it cooks, before the fat kept back is in; null where none is kept back. */
   readonly inCook: {
     readonly typicalPercent: number
-    readonly reachPercent: SuperfatSpan
+    readonly reachPercent: Interval
     readonly likely: LikelySuperfat
   } | null
   /** Nineteen lots in twenty, and how many would hold free alkali; decides whether a sheet is printed. */
   readonly likely: LikelySuperfat
   /** The worst there can be, were the certificates of lots and alkalis not those of what is in hand. */
-  readonly withoutCertificatesPercent: SuperfatSpan | null
+  readonly withoutCertificatesPercent: Interval | null
   /** What each figure at the lean end stands on, and the same in a sentence. */
   readonly standsOn: readonly Standing[]
   readonly standsOnWords: string
@@ -73,7 +74,7 @@ export function superfatReport(reckoning: Reckoning): SuperfatReport {
 }
 
 /** The wide span beside the narrow one: certificates are sometimes those of another lot. */
-function withoutCertificates(reckoning: Reckoning): SuperfatSpan | null {
+function withoutCertificates(reckoning: Reckoning): Interval | null {
   const { order } = reckoning
   const lots = Object.values(order.lots ?? {}).some((lot) => lot.saponificationValue !== undefined)
   const alkalis = Object.values(order.purityIs ?? {}).some(isCertified)

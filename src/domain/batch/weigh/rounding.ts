@@ -1,9 +1,4 @@
-/**
- * A weight that lies this small a part of a step below a mark is that mark: 141.99999999999997 g on a
- * 1 g scale is floating-point noise, not a weight of 141 g.
- */
-const NOISE_STEPS = 1e-9
-
+import { NOISE_COUNT } from '../../noise'
 /** A weight in g at the scale's nearest mark; as it is where no step is stated. */
 export function roundedToNearest(grams: number, stepG: number | undefined): number {
   return onScale(grams, stepG, Math.round)
@@ -11,12 +6,12 @@ export function roundedToNearest(grams: number, stepG: number | undefined): numb
 
 /** A weight in g at the scale's mark below. */
 export function roundedDown(grams: number, stepG: number | undefined): number {
-  return onScale(grams, stepG, (steps) => Math.floor(steps + NOISE_STEPS))
+  return onScale(grams, stepG, (steps) => Math.floor(steps + NOISE_COUNT))
 }
 
 /** A weight in g at the scale's mark above. */
 export function roundedUp(grams: number, stepG: number | undefined): number {
-  return onScale(grams, stepG, (steps) => Math.ceil(steps - NOISE_STEPS))
+  return onScale(grams, stepG, (steps) => Math.ceil(steps - NOISE_COUNT))
 }
 
 /** Steps are decimal (1, 0.1, 0.05), so the product is cleaned of binary noise to their own decimals. */

@@ -1,5 +1,5 @@
+import type { Ends } from '../../interval'
 import { MS_PER_SECOND } from '../../units'
-import type { Ends } from '../sheet/steps'
 
 /** A cook as it is noted down; times in ms since 1970. */
 export interface Cook {

@@ -1,3 +1,4 @@
+import { NOISE_PERCENT } from '../../noise'
 import { MOST_LYE_CONCENTRATION_PERCENT } from '../order/dissolving'
 import type { Ingredient } from '../result/ingredients'
 import { jugConcentrationPercent } from '../result/late-problems'
@@ -108,7 +109,7 @@ function isTooStrong(plan: ReadyPlan, { kind }: Ingredient, standing: Standing, 
   const alkalis = Object.entries(standing.asked).filter(([key]) => key.startsWith('alkali:'))
   const asked = { ...standing.weighed, ...Object.fromEntries(alkalis) }
   const percent = jugConcentrationPercent(reckoningOf(plan, asked, known))
-  return percent > MOST_LYE_CONCENTRATION_PERCENT + NOISE_G
+  return percent > MOST_LYE_CONCENTRATION_PERCENT + NOISE_PERCENT
 }
 
 /** Superfat of typical lots, and of the leanest weighed as wrong as may be; percent. */

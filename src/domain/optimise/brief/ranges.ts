@@ -2,12 +2,6 @@ import type { Library } from '../../blend/library'
 import { COST } from '../../blend/measure'
 import { type Brief, pricesOf } from './brief'
 
-/** The least and the most a measure can take, in its own unit. */
-export interface Range {
-  readonly min: number
-  readonly max: number
-}
-
 /** The brief without its wishes on measures: only what the shelf itself allows. */
 export function withoutWishes(brief: Brief): Brief {
   return { ...brief, measures: {} }

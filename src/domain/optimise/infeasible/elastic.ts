@@ -1,7 +1,9 @@
 import { measureOf } from '../../blend/library'
+import type { LinearRow } from '../../lp/program'
 import { Simplex } from '../../lp/simplex/simplex'
 import { WHOLE_PERCENT } from '../../units'
 import type { BlendSpace } from '../space/blend-space'
+import { rowName } from '../space/formulate'
 import type { Limit } from '../brief/limits'
 import { UnsoundAnswer } from '../../lp/unsound-answer'
 import { type LimitPlace, placesOf } from '../space/limit-place'
@@ -52,7 +54,7 @@ export function leastRelaxation(
     lower: new Float64Array(oils + places.length),
     upper: [...new Array<number>(oils).fill(WHOLE_PERCENT), ...most],
     rows: [
-      wholeRow(oils, places.length),
+      wholeRow(space, places.length),
       ...places.map((place, k) => elasticRow(place, oils + k, oils + places.length)),
     ],
   })
@@ -68,10 +70,13 @@ export function leastRelaxation(
   return { gives, units: outcome.objective }
 }
 
-/** Shares sum to the whole; the further variables, `gives` of them, are no shares. */
-export function wholeRow(oils: number, gives: number) {
-  const coefficients = new Float64Array(oils + gives).fill(1, 0, oils)
-  return { coefficients, lower: WHOLE_PERCENT, upper: WHOLE_PERCENT }
+/** The space's row of the whole; the further variables, `gives` of them, are no shares. */
+export function wholeRow({ program, oils }: BlendSpace, gives: number): LinearRow {
+  const sum = program.rows.find(({ name }) => name === rowName.sum)
+  if (!sum) throw new Error('A space has a row for the sum of its shares')
+  const coefficients = new Float64Array(oils.length + gives)
+  coefficients.set(sum.coefficients)
+  return { coefficients, lower: sum.lower, upper: sum.upper }
 }
 
 /**
@@ -83,7 +88,7 @@ export function elasticRow(
   give: number,
   width: number,
   perGive = 1,
-) {
+): LinearRow {
   const down = limit.side === 'min'
   const coefficients = new Float64Array(width)
   coefficients.set(perPercent)

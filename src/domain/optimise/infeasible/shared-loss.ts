@@ -51,7 +51,7 @@ function leastUnits(space: BlendSpace, conflict: readonly string[]): number | un
     lower: new Float64Array(oils + 1),
     upper: [...new Array<number>(oils).fill(WHOLE_PERCENT), Infinity],
     rows: [
-      wholeRow(oils, 1),
+      wholeRow(space, 1),
       ...placesOf(space).map((place) => {
         const perUnit = conflict.includes(place.limit.path) ? 1 / unitsPer(space, place.limit) : 0
         return elasticRow(place, give, oils + 1, perUnit)

@@ -2,7 +2,8 @@ import { type Blend, type Prices, weightAverage } from '../../blend/blend'
 import { type Library, measureOf, oilOf } from '../../blend/library'
 import type { NaturalRange } from '../../blend/oil'
 import { oilValue } from '../../blend/values'
-import { type Span, worstOfOil } from './worst-case'
+import { worstOfOil } from './worst-case'
+import type { Ends } from '../../interval'
 
 /**
  * The least, typical and most of a measure for one oil over all its lots, in the measure's unit. Cost is
@@ -24,7 +25,7 @@ export function oilRange(
  * The least and most of a measure for a blend, whatever lots its oils come from, in the measure's
  * unit. Exact, as the lots of different oils have nothing to do with each other.
  */
-export function lotSpan(library: Library, prices: Prices, measureId: string, blend: Blend): Span {
+export function lotSpan(library: Library, prices: Prices, measureId: string, blend: Blend): Ends {
   const end = (side: 'low' | 'high') =>
     weightAverage(blend, (oil) => oilRange(library, prices, measureId, oil)[side])
   return { low: end('low'), high: end('high') }

@@ -6,7 +6,8 @@ import { calculatedSaponificationValue } from '../../chemistry/saponification'
 import { fractionFromPerMille } from '../../units'
 import { type Lot, profileOf } from './lot'
 import { lotRangeOf } from './lot-range'
-import { extremeAcids, type Span } from './worst-case'
+import { extremeAcids } from './worst-case'
+import type { Ends } from '../../interval'
 
 /** Fatty acids as molecules, by id. */
 export type Acids = ReadonlyMap<string, FattyAcid>
@@ -34,7 +35,7 @@ export function lotSaponificationValue(oil: Oil, lot: Lot, acids: Acids): number
  * rises with the moles of acid in 100 g, Σ share / molar mass, whatever the acids are bound to, and
  * falls with the unsaponifiables; so its ends are those of a weighted sum over the lots.
  */
-export function saponificationOfOil(oil: Oil, acids: Acids): Span {
+export function saponificationOfOil(oil: Oil, acids: Acids): Ends {
   const range = lotRangeOf(oil)
   const moles = Float64Array.from(range.acids, (id) => {
     const acid = acids.get(id)
@@ -52,7 +53,7 @@ export function saponificationOfOil(oil: Oil, acids: Acids): Span {
 }
 
 /** The least and most saponification value of a blend over all lots of its oils, in mg KOH per g. */
-export function saponificationSpan(library: Library, acids: Acids, blend: Blend): Span {
+export function saponificationSpan(library: Library, acids: Acids, blend: Blend): Ends {
   const end = (side: 'low' | 'high') =>
     weightAverage(blend, (oil) => saponificationOfOil(oilOf(library, oil), acids)[side])
   return { low: end('low'), high: end('high') }

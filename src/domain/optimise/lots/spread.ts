@@ -6,14 +6,14 @@ import { lotValue } from './lot'
 import { lotSpan } from './lot-span'
 import { type Quantile, quantilesOf } from '../../chance/quantiles'
 import { type Acids, lotSaponificationValue, saponificationSpan } from './saponification'
-import type { Span } from './worst-case'
+import type { Ends } from '../../interval'
 
 /** How a figure of a blend moves from lot to lot, in the figure's unit. */
 export interface Spread {
   /** With every oil at its typical figures. */
   readonly typical: number
   /** The exact ends over all lots; draws seldom come near them. */
-  readonly span: Span
+  readonly span: Ends
   /** Values that 5, 25, 50, 75 and 95 in 100 draws stay below. */
   readonly quantiles: readonly Quantile[]
 }
@@ -53,7 +53,7 @@ export function spreadOf(
   )
   const ofLye: Figure = (oil) => (lot) => lotSaponificationValue(oil, lot, acids)
   const [lye, ...points] = drawFigures(blend, library, [ofLye, ...ofMeasures], draws)
-  const told = (typical: number, span: Span, drawn: Float64Array | undefined): Spread => {
+  const told = (typical: number, span: Ends, drawn: Float64Array | undefined): Spread => {
     return { typical, span, quantiles: quantilesOf(drawn ?? new Float64Array()) }
   }
   const spreads = measures.map(({ id }, place): [string, Spread] => {

@@ -4,12 +4,6 @@ import { WHOLE_PERCENT } from '../../units'
 import { lotValue, weightsOf } from './lot'
 import { type LotRange, lotRangeOf } from './lot-range'
 
-/** The least and the most of something, in its own unit. */
-export interface Span {
-  readonly low: number
-  readonly high: number
-}
-
 const known = new WeakMap<AcidMeasure, WeakMap<Oil, NaturalRange>>()
 
 /**

@@ -2,7 +2,7 @@ import type { Library } from '../../blend/library'
 import { measureOf } from '../../blend/library'
 import { BlendSpace } from '../space/blend-space'
 import { undominated } from '../pareto/undominated'
-import type { Range } from '../brief/ranges'
+import type { Interval } from '../../interval'
 import { type Land, type LandQuestion, withLens } from './land-question'
 import type { Corner } from './region'
 import { attainableRegion } from './attainable-region'
@@ -37,7 +37,7 @@ function heights(
   region: readonly Corner[],
   space: BlendSpace,
 ): Terrain {
-  const steps = (of: (corner: Corner) => number, part: Range | undefined) => {
+  const steps = (of: (corner: Corner) => number, part: Interval | undefined) => {
     const values = region.map(of)
     const low = Math.max(Math.min(...values), part?.min ?? -Infinity)
     const high = Math.min(Math.max(...values), part?.max ?? Infinity)

@@ -1,5 +1,5 @@
 import type { Brief, Limits } from '../brief/brief'
-import type { Range } from '../brief/ranges'
+import type { Interval } from '../../interval'
 import type { Axes, Corner } from './region'
 import type { Terrain } from './terrain-linear'
 import type { RuledTerrain } from './terrain-ruled'
@@ -11,7 +11,7 @@ export interface LandQuestion {
   /** The measure drawn as height: its best value at each place; none draws only the region. */
   readonly height: string | undefined
   /** The part of the map to reckon heights for, in the axes' units; the whole region if left out. */
-  readonly window?: { readonly x: Range; readonly y: Range } | undefined
+  readonly window?: { readonly x: Interval; readonly y: Interval } | undefined
   /** A measure whose limit is tried at several values beside the brief's own. */
   readonly lens?: Lens | undefined
   /** Heights on a grid of so many columns and rows. */

@@ -1,5 +1,6 @@
 import { BlendSpace } from '../space/blend-space'
-import { type Range, withoutWishesOn } from '../brief/ranges'
+import { withoutWishesOn } from '../brief/ranges'
+import type { Interval } from '../../interval'
 import type { Axes } from './region'
 import type { Terrain } from './terrain-linear'
 import { Allowance, type GoOn } from '../search/allowance'
@@ -30,7 +31,7 @@ export type TerrainEnd = 'complete' | 'stopped' | 'infeasible' | 'undecided'
 /** What may be asked of a terrain besides its measures. */
 export interface RuledTerrainOptions {
   /** The part of the map to reckon, in the axes' units; the whole region if left out. */
-  readonly window?: { readonly x: Range; readonly y: Range } | undefined
+  readonly window?: { readonly x: Interval; readonly y: Interval } | undefined
   /** Columns and rows of one grid after another; GRID_SIZES if left out. */
   readonly sizes?: readonly number[] | undefined
   /** Most programs for one search; MOST_NODES if left out. */
@@ -103,13 +104,13 @@ function extentOf(
   window: RuledTerrainOptions['window'],
   nodes: number,
   shouldStop: () => boolean,
-): { readonly x: Range; readonly y: Range } | 'infeasible' | 'undecided' {
+): { readonly x: Interval; readonly y: Interval } | 'infeasible' | 'undecided' {
   const subjects = axes.map((axis) => space.perPercent(axis))
   // Two ends of two axes, each with as many programs as a height.
   const allowance = new Allowance({ timeMs: Infinity, nodes: 4 * nodes, shouldStop })
   const ranges = rangesUnderRules(space, subjects, allowance)
   if (typeof ranges === 'string') return ranges
-  const part = (range: Range | undefined, view: Range | undefined): Range => ({
+  const part = (range: Interval | undefined, view: Interval | undefined): Interval => ({
     min: Math.max(range?.min ?? NaN, view?.min ?? -Infinity),
     max: Math.min(range?.max ?? NaN, view?.max ?? Infinity),
   })
@@ -119,7 +120,7 @@ function extentOf(
 }
 
 /** So many marks evenly over a range, both its ends among them; one if it has no width. */
-function marks({ min, max }: Range, count: number): number[] {
+function marks({ min, max }: Interval, count: number): number[] {
   if (max <= min || count < 2) return [min]
   return Array.from({ length: count }, (_, k) => min + ((max - min) * k) / (count - 1))
 }

@@ -1,5 +1,5 @@
 import { statesRules } from '../brief/brief-rules'
-import type { Range } from '../brief/ranges'
+import type { Interval } from '../../interval'
 import { measureRange } from '../ranges/attainable-linear'
 import { DEFAULT_TIME_MS, type SearchBudget } from '../search/allowance'
 import type { BlendSpace } from '../space/blend-space'
@@ -51,7 +51,7 @@ function exactTerrain(
   return { status: 'optimal', ...found }
 }
 
-function evenly({ min, max }: Range, count: number): number[] {
+function evenly({ min, max }: Interval, count: number): number[] {
   return Array.from({ length: count }, (_, i) => min + ((max - min) * i) / Math.max(1, count - 1))
 }
 

@@ -54,8 +54,16 @@ export function frontier(
   order: FrontierOrder,
   onProgress?: (progress: Progress) => void,
 ): FrontierAnswer | undefined {
-  if (statesRules(space.brief)) return ruledFrontier(space, order)
-  const { axes, wholeHull } = order
+  return statesRules(space.brief)
+    ? ruledFrontier(space, order)
+    : exactFrontier(space, order, onProgress)
+}
+
+function exactFrontier(
+  space: BlendSpace,
+  { axes, wholeHull }: FrontierOrder,
+  onProgress?: (progress: Progress) => void,
+): Frontier | undefined {
   const surface = surfaceOf(space, axes, { wholeHull, onProgress })
   return surface.status === 'optimal' ? told(space, surface) : undefined
 }

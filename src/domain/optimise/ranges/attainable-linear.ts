@@ -1,13 +1,13 @@
 import { WHOLE_PERCENT } from '../../units'
 import { type BlendSpace, negated } from '../space/blend-space'
-import type { Range } from '../brief/ranges'
+import type { Interval } from '../../interval'
 
 /** The true least and most of everything a brief lets vary, by id. */
 export interface Attainable {
   /** In each measure's unit. */
-  readonly measures: Readonly<Record<string, Range>>
+  readonly measures: Readonly<Record<string, Interval>>
   /** Shares in percent of oil weight. */
-  readonly oils: Readonly<Record<string, Range>>
+  readonly oils: Readonly<Record<string, Interval>>
 }
 
 /** The least and most of every measure and of every oil's share with all limits kept; undefined where no blend keeps them. */
@@ -18,12 +18,12 @@ export function attainableRanges(space: BlendSpace): Attainable | undefined {
 }
 
 /** The least and most of a measure, in its unit, under the limits the space has now. */
-export function measureRange(space: BlendSpace, measure: string): Range | undefined {
+export function measureRange(space: BlendSpace, measure: string): Interval | undefined {
   return rangeAlong(space, space.perPercent(measure))
 }
 
 /** The least and most of each measure with the wish on it set aside and all others kept; missing where they clash. */
-export function reachOfMeasures(space: BlendSpace): Record<string, Range> {
+export function reachOfMeasures(space: BlendSpace): Record<string, Interval> {
   const entries = space.measures.flatMap((measure) => {
     space.limit(measure, {})
     const range = measureRange(space, measure)
@@ -33,7 +33,7 @@ export function reachOfMeasures(space: BlendSpace): Record<string, Range> {
   return Object.fromEntries(entries)
 }
 
-function shareRange(space: BlendSpace, oil: string): Range | undefined {
+function shareRange(space: BlendSpace, oil: string): Interval | undefined {
   const range = rangeAlong(
     space,
     Float64Array.from(space.oils, (one) => Number(one === oil)),
@@ -41,7 +41,7 @@ function shareRange(space: BlendSpace, oil: string): Range | undefined {
   return range && { min: Math.max(0, range.min), max: Math.min(WHOLE_PERCENT, range.max) }
 }
 
-function rangeAlong(space: BlendSpace, values: Float64Array): Range | undefined {
+function rangeAlong(space: BlendSpace, values: Float64Array): Interval | undefined {
   const least = space.least(values)?.objective
   if (least === undefined) return undefined
   const most = space.least(negated(values))?.objective
@@ -51,9 +51,9 @@ function rangeAlong(space: BlendSpace, values: Float64Array): Range | undefined 
 /** Ranges by id, or undefined as soon as one is missing. */
 function rangesOf(
   ids: readonly string[],
-  rangeOf: (id: string) => Range | undefined,
-): Record<string, Range> | undefined {
-  const ranges: Record<string, Range> = {}
+  rangeOf: (id: string) => Interval | undefined,
+): Record<string, Interval> | undefined {
+  const ranges: Record<string, Interval> = {}
   for (const id of ids) {
     const range = rangeOf(id)
     if (!range) return undefined

@@ -1,14 +1,15 @@
 import { BlendSpace } from '../space/blend-space'
-import { type Range, withoutWishesOn } from '../brief/ranges'
+import { withoutWishesOn } from '../brief/ranges'
+import type { Interval } from '../../interval'
 import { Allowance, type SearchBudget } from '../search/allowance'
 import { checkedBlend } from '../space/found'
 import { anyBlend, towards } from '../search/question'
 import { searchFor } from '../search/search'
 
 /** The least and most of something under rules. */
-export interface RuledRange extends Range {
+export interface RuledRange extends Interval {
   /** Proved: nothing goes beyond these. The same as least and most where these are proved. */
-  readonly outer: Range
+  readonly outer: Interval
   /** Whether both ends are proved; else a blend may lie beyond `min` or `max`, within `outer`. */
   readonly exact: boolean
 }

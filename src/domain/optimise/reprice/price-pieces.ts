@@ -11,6 +11,7 @@ import { checkedBlend } from '../space/found'
 import { UnsoundAnswer } from '../../lp/unsound-answer'
 import { PriceSolver } from './price-solver'
 import { withPrices } from '../brief/prices'
+import { NOISE_PART } from '../../noise'
 
 /** A stretch of one oil's prices over which one blend is the cheapest. */
 export interface PricePiece {
@@ -32,12 +33,6 @@ export type PricePieces =
   /** Under rules: a search was not settled at this price. */
   | { readonly status: 'undecided'; readonly atPricePerKg: number }
 
-/** Two prices nearer than this part of the range are one: rounding. */
-const SAME_PRICE = 1e-9
-
-/** Two costs nearer than this part of their size are one. */
-const SAME_COST = 1e-9
-
 /**
  * The cheapest blend at every price of one oil from `from` to `to` (money per kg), all other prices as
  * stated: the least cost is a concave curve of straight pieces, and between two pieces the blend switches.
@@ -56,7 +51,18 @@ export function pricePieces(
   from: number,
   to: number,
 ): PricePieces {
-  if (statesRules(brief)) return new Crossings(brief, library, oil).between(from, to)
+  return statesRules(brief)
+    ? new Crossings(brief, library, oil).between(from, to)
+    : piecesOfLimits(brief, library, oil, from, to)
+}
+
+function piecesOfLimits(
+  brief: Brief,
+  library: Library,
+  oil: string,
+  from: number,
+  to: number,
+): PricePieces {
   const at = (price: number) => withPrices(brief, { [oil]: price })
   const space = new BlendSpace(at(from), library)
   const first = space.perPercent(COST)
@@ -141,15 +147,15 @@ class Crossings {
     from: number,
     to: number,
   ): Line[] | Exclude<PricePieces, { status: 'found' }> {
-    if (a.rise - b.rise <= SAME_COST * Math.max(1, a.rise)) return [a]
+    if (a.rise - b.rise <= NOISE_PART * Math.max(1, a.rise)) return [a]
     const price = crossing(a, b)
-    if (price - from <= SAME_PRICE * (to - from)) return [b]
-    if (to - price <= SAME_PRICE * (to - from)) return [a]
+    if (price - from <= NOISE_PART * (to - from)) return [b]
+    if (to - price <= NOISE_PART * (to - from)) return [a]
     const found = this.#lineAt(price)
     if (!('line' in found)) return found
     const { line } = found
     const cost = a.rest + a.rise * price
-    if (cost - (line.rest + line.rise * price) <= SAME_COST * Math.max(1, cost)) return [a, b]
+    if (cost - (line.rest + line.rise * price) <= NOISE_PART * Math.max(1, cost)) return [a, b]
     const before = this.#linesFrom(a, line, from, price)
     if (!Array.isArray(before)) return before
     const after = this.#linesFrom(line, b, price, to)

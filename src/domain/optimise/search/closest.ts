@@ -3,9 +3,7 @@ import type { LinearRow } from '../../lp/program'
 import { WHOLE_PERCENT } from '../../units'
 import type { BlendSpace } from '../space/blend-space'
 import { anyBlend, type RuledQuestion } from './question'
-
-/** What a target's share of an oil must be beyond a whole number of steps to count as beyond it, in percent. */
-const STEP_ROUNDING_PERCENT = 1e-9
+import { NOISE_PERCENT } from '../../noise'
 
 /** A part of what a blend keeps of a target: up to `most` percent, each counting for `worth`. */
 interface KeptPart {
@@ -58,14 +56,11 @@ export function closestQuestion(space: BlendSpace, target: Blend): RuledQuestion
 function keptParts(oils: readonly string[], target: Blend, step: number): KeptPart[] {
   return oils.flatMap((id, oil): KeptPart[] => {
     const share = target[id] ?? 0
-    const below = step > 0 ? Math.floor((share + STEP_ROUNDING_PERCENT) / step) * step : share
+    const below = step > 0 ? Math.floor((share + NOISE_PERCENT) / step) * step : share
     const rest = share - below
     const whole = { oil, most: below, worth: 1 }
     const part = { oil, most: step, worth: rest / step }
-    return [
-      ...(below > 0 ? [whole] : []),
-      ...(rest > STEP_ROUNDING_PERCENT && step > 0 ? [part] : []),
-    ]
+    return [...(below > 0 ? [whole] : []), ...(rest > NOISE_PERCENT && step > 0 ? [part] : [])]
   })
 }
 

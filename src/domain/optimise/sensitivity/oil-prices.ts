@@ -3,6 +3,7 @@ import { percentFromFraction, WHOLE_PERCENT } from '../../units'
 import type { BlendSpace } from '../space/blend-space'
 import { toleranceOn } from '../space/verify'
 import { firstPiece, type Piece, type Slide } from './pieces'
+import { NOISE_PART } from '../../noise'
 
 /** Why an oil comes in at no price: its own limit bars it, no blend has room for it, or it saves nothing. */
 export type NoPrice = 'own limit' | 'no blend' | 'no saving'
@@ -44,9 +45,6 @@ const GRAIN_PERCENT = 1e-4
 
 /** Shares up to this are no oil in the pot: too little to be taken away by a grain or two. */
 const TRACE_PERCENT = 2 * GRAIN_PERCENT
-
-/** Part of the dearest price that is taken for rounding. */
-const ROUNDING = 1e-9
 
 /**
  * The prices at which oils would come in, and those for which the blend stays, for a feasible space
@@ -142,7 +140,7 @@ function pricePerKg(costPerPercent: number): number {
 
 /** A price up to this is the rounding of 0; money per kg. */
 function noPrice(space: BlendSpace): number {
-  return ROUNDING * space.oils.reduce((most, _, oil) => Math.max(most, priceOf(space, oil)), 0)
+  return NOISE_PART * space.oils.reduce((most, _, oil) => Math.max(most, priceOf(space, oil)), 0)
 }
 
 function priceOf({ brief, oils }: BlendSpace, index: number): number {

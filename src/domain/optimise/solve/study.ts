@@ -5,7 +5,8 @@ import { BlendSpace } from '../space/blend-space'
 import type { Brief } from '../brief/brief'
 import { type Limit, limitsOf } from '../brief/limits'
 import type { SolveProgram } from '../../lp/solvers/solve-program'
-import { type Range, withoutWishes } from '../brief/ranges'
+import { withoutWishes } from '../brief/ranges'
+import type { Interval } from '../../interval'
 import { nearestWayOut, type WayOut } from '../infeasible/way-out'
 import { sharedLoss } from '../infeasible/shared-loss'
 import { type SingleChange, singleChanges } from '../infeasible/single-changes'
@@ -22,12 +23,12 @@ export interface Study {
   /** Limits of the brief that the answer stands at, by path. */
   readonly atLimit: readonly string[]
   /** Least and most of each measure over any mix of the shelf. */
-  readonly shelf: Readonly<Record<string, Range>>
+  readonly shelf: Readonly<Record<string, Interval>>
   /**
    * Least and most of each measure with all other wishes and rules kept; missing where they clash among
    * themselves. Under rules each says what is proved of it.
    */
-  readonly reach: Readonly<Record<string, Range | RuledRange>>
+  readonly reach: Readonly<Record<string, Interval | RuledRange>>
   /** Measures whose reach is not found: not yet, or under rules not in time. */
   readonly openReach: readonly string[]
   /** Single changes that would make an infeasible brief work. */

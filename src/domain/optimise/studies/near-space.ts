@@ -1,15 +1,15 @@
 import type { Blend, Prices } from '../../blend/blend'
 import { barMeasures } from '../../blend/compare'
 import type { Library } from '../../blend/library'
-import { COST } from '../../blend/measure'
-import { blendValue, oilValue } from '../../blend/values'
+import { blendValue } from '../../blend/values'
+import type { Interval } from '../../interval'
 import type { LinearRow } from '../../lp/program'
 import { Simplex } from '../../lp/simplex/simplex'
-import { fractionFromPercent, WHOLE_PERCENT } from '../../units'
+import { WHOLE_PERCENT } from '../../units'
 import type { Brief, Limits } from '../brief/brief'
-import { reckonable } from '../brief/ranges'
 import { blendRules } from '../space/blend-rules'
 import { brokenRules } from '../space/broken-rules'
+import { formulate, type NamedRow, rowName } from '../space/formulate'
 import { type Looked, lookUnderRules } from './keep-rules'
 import { UnsoundAnswer } from '../../lp/unsound-answer'
 
@@ -65,22 +65,17 @@ export class NearSpace {
     this.oils = [...new Set([...Object.keys(brief.oils), ...Object.keys(base)])]
     const bar = barMeasures(library.measures)
     this.#ties = bar.map(({ tie }) => tie)
-    const limited = reckonable(brief, library)
+    const limits = formulate(this.#briefOfAll(), library, 'every measure')
+    const isGroup = ({ name }: NamedRow) => brief.groups.some((_, at) => name === rowName.group(at))
     this.#rows = [
-      this.#sumRow(),
-      ...limited.map((id) => this.#row(this.#perPercent(id), brief.measures[id] ?? {})),
-      ...bar.map(({ id }, index) => this.#moveRow(id, index)),
-      ...brief.groups.map((group) =>
-        this.#row(
-          this.oils.map((oil) => Number(group.oils.includes(oil))),
-          group,
-        ),
-      ),
+      ...limits.rows.filter((row) => !isGroup(row)).map((row) => this.#widened(row)),
+      ...bar.map(({ id }, index) => this.#moveRow(id, index, limits.rows)),
+      ...limits.rows.filter(isGroup).map((row) => this.#widened(row)),
       ...(options.changes ? this.oils.map((oil, index) => this.#changeRow(oil, index)) : []),
     ]
     const extra = this.#width - this.oils.length
-    this.#lower = [...this.oils.map((oil) => this.#ownLimits(oil).min), ...zeros(extra)]
-    this.#upper = [...this.oils.map((oil) => this.#ownLimits(oil).max), ...zeros(extra, FAR)]
+    this.#lower = [...Array.from(limits.lower), ...zeros(extra)]
+    this.#upper = [...Array.from(limits.upper), ...zeros(extra, FAR)]
     this.#simplex = new Simplex({
       cost: new Float64Array(this.#width),
       lower: this.#lower,
@@ -163,34 +158,32 @@ export class NearSpace {
     return cost.fill(perPoint, changes)
   }
 
-  #ownLimits(oil: string): { min: number; max: number } {
+  #ownLimits(oil: string): Interval {
     const limits = this.options.brief.oils[oil]
     // An oil of the base that is not in the brief has no part in any blend of it.
     if (!limits) return { min: 0, max: 0 }
     return { min: limits.min ?? 0, max: limits.max ?? WHOLE_PERCENT }
   }
 
-  #perPercent(measure: string): number[] {
-    const { library, prices, brief } = this.options
-    return this.oils.map((oil) =>
-      oil in brief.oils || measure !== COST
-        ? fractionFromPercent(oilValue(library, prices, measure, oil))
-        : 0,
-    )
+  /**
+   * The brief over all oils of the space, for typical lots: an oil of the base that is not in the brief has
+   * no part in any blend of it, and so no price.
+   */
+  #briefOfAll(): Brief {
+    const { brief, prices } = this.options
+    const all = this.oils.map((oil) => {
+      const { min, max } = this.#ownLimits(oil)
+      return [oil, { min, max, pricePerKg: oil in brief.oils ? prices[oil] : 0 }] as const
+    })
+    return { ...brief, oils: Object.fromEntries(all), robust: false }
   }
 
-  #sumRow(): LinearRow {
-    const whole = { min: WHOLE_PERCENT, max: WHOLE_PERCENT }
-    return this.#row(
-      this.oils.map(() => 1),
-      whole,
-    )
-  }
-
-  #moveRow(measure: string, index: number): LinearRow {
+  #moveRow(measure: string, index: number, rows: readonly NamedRow[]): LinearRow {
     const { base, prices, library } = this.options
+    const typical = rows.find(({ name }) => name === rowName.measure(measure))
+    if (!typical) throw new Error(`Measure ${measure} has no row`)
     const value = blendValue(library, prices, measure, base)
-    const coefficients = this.#wide(this.#perPercent(measure))
+    const { coefficients } = this.#widened(typical)
     const place = this.oils.length + 2 * index
     coefficients[place] = -1
     coefficients[place + 1] = 1
@@ -207,15 +200,12 @@ export class NearSpace {
     return { coefficients, lower: share, upper: share }
   }
 
-  #row(coefficients: readonly number[], { min, max }: Limits): LinearRow {
-    return {
-      coefficients: this.#wide(coefficients),
-      lower: min ?? -Infinity,
-      upper: max ?? Infinity,
-    }
+  /** A row of the shares with zeros for all that moves. */
+  #widened({ coefficients, lower, upper }: NamedRow) {
+    return { coefficients: this.#wide(coefficients), lower, upper }
   }
 
-  #wide(coefficients: readonly number[]): Float64Array {
+  #wide(coefficients: ArrayLike<number>): Float64Array {
     const wide = new Float64Array(this.#width)
     wide.set(coefficients)
     return wide

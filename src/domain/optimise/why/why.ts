@@ -5,7 +5,7 @@ import { BlendSpace } from '../space/blend-space'
 import type { Brief } from '../brief/brief'
 import { goalMeasure } from '../brief/brief'
 import { type Limit, limitsOf } from '../brief/limits'
-import type { Range } from '../brief/ranges'
+import type { Interval } from '../../interval'
 import { costCurve, type CurvePoint } from '../sensitivity/cost-curve'
 import { type LimitReason, type Reasons, reasonsFor } from './reasons'
 import type { Found } from '../brief/answer'
@@ -54,12 +54,12 @@ export function whyBest(brief: Brief, found: Found, library: Library): Why | und
 }
 
 /** What giving way is worth over the limit's whole range: limits in points and in percent compare by it. */
-function worthOver({ reason, span }: { reason: LimitReason; span: Range }): number {
+function worthOver({ reason, span }: { reason: LimitReason; span: Interval }): number {
   return reason.worthPerUnit.relax * (span.max - span.min)
 }
 
 /** What the subject of a limit can range over on this shelf. */
-function spanOf(limit: Limit, space: BlendSpace): Range {
+function spanOf(limit: Limit, space: BlendSpace): Interval {
   if (limit.kind !== 'measure') return { min: 0, max: WHOLE_PERCENT }
   for (const measure of space.measures) space.limit(measure, {})
   const range = measureRange(space, limit.subject)

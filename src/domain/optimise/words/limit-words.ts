@@ -1,7 +1,8 @@
 import { type Library, measureOf, oilOf } from '../../blend/library'
 import type { Brief } from '../brief/brief'
 import type { Limit } from '../brief/limits'
-import { asTyped, decimalsOf, figure, inward, MONEY_DECIMALS, percent, type Words } from './words'
+import { figure } from '../../number-text'
+import { asTyped, decimalsOf, inward, MONEY_DECIMALS, percent, type Words } from './words'
 
 /** What sentences about limits draw on. */
 export interface Speech {

@@ -1,11 +1,10 @@
+import { figure, THIN_SPACE } from '../../number-text'
+
 /** How figures stand in a sentence. */
 export interface Words {
   /** An amount of money, such as a price per kg, with so many decimals; not below 0. */
   readonly money: (amount: number, decimals: number) => string
 }
-
-const THIN_SPACE = '\u2009'
-const TRUE_MINUS = '−'
 
 /** Decimals of money as prices are written. */
 export const MONEY_DECIMALS = 2
@@ -21,14 +20,6 @@ const NOISE = 1e-4
 
 /** Money as a plain figure. */
 export const plainWords: Words = { money: figure }
-
-/** A figure with so many decimals, thin spaces between thousands and a true minus. */
-export function figure(value: number, decimals: number): string {
-  const [whole = '', part] = Math.abs(value).toFixed(decimals).split('.')
-  const grouped = whole.replace(/\B(?=(\d{3})+$)/gu, THIN_SPACE)
-  const sign = value < 0 && Number(value.toFixed(decimals)) !== 0 ? TRUE_MINUS : ''
-  return sign + (part === undefined ? grouped : `${grouped}.${part}`)
-}
 
 /** A figure as somebody typed it: all its decimals and no more. */
 export function asTyped(value: number): string {

@@ -9,7 +9,8 @@ import {
   unitInWords,
   valueInWords,
 } from './limit-words'
-import { decimalsFor, figure, MONEY_DECIMALS } from './words'
+import { figure } from '../../number-text'
+import { decimalsFor, MONEY_DECIMALS } from './words'
 
 /** Relative difference of two worths that is put down to rounding. */
 const SAME = 1e-6

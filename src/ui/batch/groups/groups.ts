@@ -1,6 +1,6 @@
+import { ALKALI_TITLES } from '../../../domain/chemistry/alkali'
 import { library } from '../../../data/library'
 import type { BatchChoices } from '../../../state/work'
-import { ALKALI_NAMES } from '../alkali-words'
 import { otherAlkali, scaleOf } from '../../../state/batch-choices'
 import { mouldInWords } from '../mould-words'
 
@@ -47,7 +47,7 @@ export const GROUPS = [
     said: ({ alkali, secondAlkali, lyeSolution, extraFat }) =>
       listed([
         secondAlkali &&
-          `${secondAlkali.percent} % ${ALKALI_NAMES[otherAlkali(alkali)].toLowerCase()}`,
+          `${secondAlkali.percent} % ${ALKALI_TITLES[otherAlkali(alkali)].toLowerCase()}`,
         lyeSolution && 'from solution',
         extraFat && `${extraFat.percent} % extra fat`,
       ]),

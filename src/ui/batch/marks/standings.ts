@@ -1,7 +1,7 @@
+import { ALKALI_TITLES } from '../../../domain/chemistry/alkali'
 import { batchFacts } from '../../../data/batch-facts'
 import { library } from '../../../data/library'
 import type { Mark, Standing } from '../../../domain/batch/superfat/stands-on'
-import { ALKALI_NAMES } from '../alkali-words'
 
 /** A figure with its mark and, in words, what stands behind it. */
 export interface MarkedFigure {
@@ -33,7 +33,7 @@ export function standingsInWords(standings: readonly Standing[]): MarkedFigure[]
 }
 
 function nameOf(what: Standing['what'], id: string): string {
-  if (what === 'alkali') return ALKALI_NAMES[id === 'koh' ? 'koh' : 'naoh']
+  if (what === 'alkali') return ALKALI_TITLES[id === 'koh' ? 'koh' : 'naoh']
   if (what === 'acid') return batchFacts.acids.get(id)?.name ?? id
   return library.oils.get(id)?.shortName ?? id
 }

@@ -109,9 +109,10 @@ describe('water outside what is usual for bars is warned of', () => {
 })
 
 test('a superfat asked of the real oils as their warning says leaves no lot lye-heavy', () => {
-  for (const oil of library.oils.keys()) {
+  // No lye can be reckoned for a batch that is all wax; that it is refused is tested with the waxes.
+  const fats = [...library.oils.values()].filter((one) => one.kind !== 'wax-ester' && !one.reacts)
+  for (const { id: oil } of fats) {
     const order = { ...ORDER, blend: { [oil]: 100 }, superfat: 1 }
-    if (oil === 'jojoba') continue
     const { leastSafePercent: worst, likely } = ready(order, library).superfat
     const raised = ready({ ...order, superfat: worst ?? NaN }, library)
     expect(raised.figures.superfatSpanPercent.min, oil).toBeGreaterThanOrEqual(-1e-9)

@@ -129,7 +129,7 @@ describe('a land under rules', () => {
 
   test('has the heights of trying every set of oils, and none where no set has a blend', () => {
     const seen = { exact: 0, none: 0 }
-    for (const drawn of briefs(9, 7400)) {
+    for (const drawn of briefs(20, 7400)) {
       const brief = { ...drawn, robust: false }
       const land = last(landUnderRules(question(brief), library))
       const terrain = land?.ruled?.terrain

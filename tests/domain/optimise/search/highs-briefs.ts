@@ -16,7 +16,7 @@ const OPTIONS = {
   dual_feasibility_tolerance: 1e-9,
 }
 
-/** What HiGHS makes of a brief with rules; `objective` is the goal's value. */
+/** What HiGHS makes of a brief with rules; `objective` is the goal's value in its linear program. */
 export type RuledReference =
   | { readonly status: 'optimal'; readonly objective: number }
   | { readonly status: 'infeasible' }
