@@ -1,4 +1,5 @@
 import { z } from 'zod'
+import type { OwnOil } from '../domain/blend/own-oil'
 import type { Brief } from '../domain/optimise/brief/brief'
 import type { BriefRules } from '../domain/optimise/brief/brief-rules'
 import { figure } from './bounds'
@@ -73,10 +74,11 @@ export function briefOf({ format: _, ownOils: _own, ...brief }: z.output<typeof 
 }
 
 /** A brief as a file. */
-export function briefAsFile(brief: Brief): BriefFile {
+export function briefAsFile(brief: Brief, ownOils: readonly OwnOil[] = []): BriefFile {
   const { oils, groups, measures, goal, robust, rules } = brief
   return {
     format: 'barwright-brief/1',
+    ...(ownOils.length > 0 ? { ownOils: [...ownOils] } : {}),
     oils: { ...oils },
     groups: groups.map((group) => ({ ...group, oils: [...group.oils] })),
     measures: { ...measures },

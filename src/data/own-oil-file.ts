@@ -37,7 +37,7 @@ export const ownOilShape = z.strictObject({
     .string()
     .regex(/^#[0-9A-F]{6}$/, 'A colour is # and six capital hex digits')
     .optional(),
-  synonyms: z.array(text).optional(),
+  synonyms: z.array(text).readonly().optional(),
   inci: z
     .strictObject({ oil: inciName, sodiumSoap: inciName, potassiumSoap: inciName })
     .optional()
@@ -46,7 +46,7 @@ export const ownOilShape = z.strictObject({
     .enum(['triglyceride', 'wax-ester', 'free-acid'])
     .optional()
     .describe('What binds its acids; decides which formula its alkali follows'),
-  tags: z.array(z.string()).optional().describe('Such as plant, vegan, tree-nut; all or none'),
+  tags: z.array(z.string()).readonly().optional().describe('Such as plant, vegan, tree-nut; all or none'),
   acids: z
     .record(z.string(), stated)
     .optional()

@@ -27,14 +27,15 @@ export const EXAMPLE_WORK: Work = {
 
 /**
  * The work with nothing in hand and an empty Bench. Currency and axes, how batches are made in this shop and
- * its Ledger stay.
+ * its Ledger stay, and so do oils of one's own.
  */
-export function startedAfresh({ brief, batch, ledger }: Work): Work {
+export function startedAfresh({ brief, batch, ledger, ownOils }: Work): Work {
   return {
     brief: { name: FIRST_WORK.brief.name, currency: brief.currency, axes: brief.axes, ...EMPTY },
     batch,
     bench: { candidates: [], reference: undefined },
     ...(ledger && { ledger }),
+    ...(ownOils && { ownOils }),
   }
 }
 

@@ -13,7 +13,14 @@ import type { WorkHistory } from './history.svelte'
 import { type Pasting, withPasted } from './pasting'
 import type { Work } from './work'
 
-const reader = new RecipeReader(library.oils.values())
+/** Reads by the names of all oils there are; kept for as long as these are the same. */
+const readers = new WeakMap<object, RecipeReader>()
+function readerNow(): RecipeReader {
+  const { oils } = library
+  let reader = readers.get(oils)
+  if (!reader) readers.set(oils, (reader = new RecipeReader(oils.values())))
+  return reader
+}
 
 /** The paper a recipe is typed or pasted on, and what is read of it. */
 export class Paper {
@@ -26,11 +33,11 @@ export class Paper {
   readonly #typed: Pasting = $derived.by(() => this.#work.now.pasting ?? { text: '' })
   readonly text: string = $derived(this.#typed.text)
   readonly mixed: MixedMeaning | undefined = $derived(this.#typed.mixed)
-  readonly reading: RecipeReading = $derived(reader.read(this.text, this.#typed))
+  readonly reading: RecipeReading = $derived(readerNow().read(this.text, this.#typed))
   /** What is asked about the whole, be it answered or not. */
   readonly question: Extract<FormulaOutcome, { status: 'question' }> | undefined = $derived.by(
     () => {
-      const { outcome } = reader.read(this.text)
+      const { outcome } = readerNow().read(this.text)
       return outcome.status === 'question' ? outcome : undefined
     },
   )

@@ -1,4 +1,5 @@
 import type { Blend } from '../domain/blend/blend'
+import type { OwnOil } from '../domain/blend/own-oil'
 import type { Bar } from './bar'
 import type { BatchChoices } from './batch-choices'
 import type { Draft } from './draft'
@@ -39,6 +40,8 @@ export interface Work {
   readonly bench: BenchSheet
   /** The maker's own bar; left out while none was begun. */
   readonly bar?: Bar | undefined
+  /** Oils of the maker's own, each as it is described; left out while there is none. */
+  readonly ownOils?: readonly OwnOil[] | undefined
   /** Left out means by share. */
   readonly shelfOrder?: ShelfOrder | undefined
   /** Left out while no formula is being pasted. */

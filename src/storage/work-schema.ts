@@ -2,15 +2,19 @@ import { z } from 'zod'
 import { rulesShape } from '../data/brief-file'
 import { library } from '../data/library'
 import { WHOLE_PERCENT } from '../domain/units'
+import { ownOilShape } from '../data/own-oil-file'
 import { partsOf } from '../domain/blend/giving-way'
+import { isOwnId } from '../domain/blend/own-oil'
+import { ownOilsOf } from '../domain/blend/own-library'
 import { MOVES } from '../domain/optimise/studies/from-here'
 import { keptBatch } from './batch-schema'
 import { keptLedger } from './ledger-schema'
+import { ownIdsIn } from './own-ids'
 
 const limit = z.number().optional()
 const limits = { min: limit, max: limit }
 
-const oil = z.string().refine((id) => library.oils.has(id), {
+const oil = z.string().refine((id) => library.oils.has(id) || isOwnId(id), {
   error: ({ input }) => `There is no oil "${String(input)}" in the library.`,
 })
 const measure = z.string().refine((id) => library.measures.some((one) => one.id === id), {
@@ -99,6 +103,7 @@ const shape = z.strictObject({
     lettersGiven: z.number().exactOptional(),
     barGrams: z.number().exactOptional(),
   }),
+  ownOils: z.array(ownOilShape).readonly().optional(),
   shelfOrder: z.enum(['share', 'name', 'price']).optional(),
   pasting: z
     .strictObject({
@@ -115,7 +120,7 @@ const shape = z.strictObject({
 })
 
 /** What an older record called the formula made now is the bar in hand, kept once. */
-export const keptWork = shape.transform(({ brief: { formula, ...brief }, bar: own, ...work }) => {
+const withBarInHand = shape.transform(({ brief: { formula, ...brief }, bar: own, ...work }) => {
   const inHand: Pick<z.output<typeof shape>, 'bar'> = own
     ? { bar: own }
     : formula
@@ -124,7 +129,17 @@ export const keptWork = shape.transform(({ brief: { formula, ...brief }, bar: ow
   return { ...work, brief, ...inHand }
 })
 
-export type KeptWork = z.output<typeof keptWork>
+export type KeptWork = z.output<typeof withBarInHand>
+
+/** Every oil that it names is in the library or described by it, soundly. */
+export const keptWork = withBarInHand.superRefine((work, context) => {
+  const { oils, problems } = ownOilsOf(work.ownOils ?? [], library)
+  for (const { path, message } of problems) context.addIssue(`${path}: ${message}`)
+  for (const id of ownIdsIn(work)) {
+    if (!oils.some((oil) => oil.id === id))
+      context.addIssue(`Nothing describes the oil "${id}" that is named here.`)
+  }
+})
 
 /** The envelope around it; see `WorkRecord`. */
 export const keptRecord = z.strictObject({

@@ -52,6 +52,8 @@ interface Running {
  */
 export class SolverClient {
   #running: Running | undefined
+  /** What the thread at work was made of. */
+  #runningOf: unknown
   #tail: Promise<unknown> = Promise.resolve()
   #closed = false
 
@@ -59,6 +61,8 @@ export class SolverClient {
     private readonly spawn: () => SolverThread,
     private readonly solver: SolverName = 'barwright',
     private readonly firstLimitMs = FIRST_LIMIT_MS,
+    /** What a thread is made of: once this is another, the next question goes to another thread. */
+    private readonly madeOf: () => unknown = () => undefined,
   ) {}
 
   /** The answer to a question, after all earlier ones are answered. */
@@ -93,12 +97,14 @@ export class SolverClient {
     signal: AbortSignal | undefined,
   ): Promise<T> {
     if (signal?.aborted) throw new CalledOff('The question was called off')
+    if (this.#runningOf !== this.madeOf()) this.#running?.end(new Outdated('The oils are others now'))
     const running = this.#running ?? (await this.#start())
     return inTime(running, question(running.service, solver), limitMs, signal)
   }
 
   async #start(): Promise<Running> {
     if (this.#closed) throw new SolverClosed('The solver was closed')
+    this.#runningOf = this.madeOf()
     const running = runningThread(this.spawn(), () => {
       if (this.#running === running) this.#running = undefined
     })
@@ -160,6 +166,11 @@ export class CalledOff extends Error {
 /** Thrown when a thread did not answer in time. */
 export class TookTooLong extends Error {
   override readonly name = 'TookTooLong'
+}
+
+/** Ends a thread that nobody asks any more. */
+class Outdated extends Error {
+  override readonly name = 'Outdated'
 }
 
 /** Thrown when the client was closed before it had the answer. */

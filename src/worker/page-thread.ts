@@ -1,11 +1,11 @@
-import { library as shipped, type Library } from '../data/library'
+import type { Library } from '../data/library'
 import type { SolverThread } from './client'
 
 /**
- * Starts the solving thread of the page; the library goes over with it, so that it is loaded once. Oils of
- * one's own are in it or not for as long as the thread runs.
+ * Starts the solving thread of the page; the library goes over with it, so that it is loaded once. What oils
+ * of one's own are in it stays for as long as the thread runs.
  */
-export function startPageThread(library: Library = shipped): SolverThread {
+export function startPageThread(library: Library): SolverThread {
   const worker = new Worker(new URL('./solver.worker.ts', import.meta.url), { type: 'module' })
   worker.postMessage(library)
   return {

@@ -50,6 +50,11 @@ export interface OwnOil {
 /** What an oil of one's own begins with. */
 export const OWN_PREFIX = 'own-'
 
+/** Whether an id is that of an oil of a maker's own. */
+export function isOwnId(id: string): boolean {
+  return id.startsWith(OWN_PREFIX)
+}
+
 /** How far two ways to the alkali may lie apart and still be believed, as a part of the stated one: assumed. */
 export const MOST_APART = 0.03
 

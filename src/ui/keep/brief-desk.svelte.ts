@@ -8,6 +8,7 @@ import { withBatch } from '../../state/opened-batch'
 import { wholeBriefOf } from '../../state/draft'
 import { startedAfresh, withExample } from '../../state/first-work'
 import { draftOfBrief } from '../../state/draft-of-brief'
+import { besideOwnOils, carriedWith } from '../../state/own-oils'
 import type { WorkHistory } from '../../state/history.svelte'
 import { downloadText, fileStem } from '../download'
 
@@ -28,9 +29,12 @@ export class BriefDesk {
 
   /** Hands the brief as it is asked now to the downloads: without banned oils, locks as limits. */
   download(): void {
-    const { brief, batch, bar } = this.#work.now
+    const { brief, batch, bar, ownOils } = this.#work.now
     const blend = bar && blendOfParts(bar.parts)
-    const file = briefAsFile(wholeBriefOf(brief, batch.oilGrams, blend))
+    const whole = wholeBriefOf(brief, batch.oilGrams, blend)
+    const { goal } = whole
+    const named = [...Object.keys(whole.oils), ...('closestTo' in goal ? Object.keys(goal.closestTo) : [])]
+    const file = briefAsFile(whole, carriedWith(ownOils, named))
     const text = `${JSON.stringify(file, undefined, 2)}\n`
     downloadText(`${fileStem(brief.name)}.brief.json`, text, 'application/json')
   }
@@ -49,7 +53,9 @@ export class BriefDesk {
     if (parsed.status === 'invalid') return
     const name = parsed.value.order.papers?.product ?? fileName.replace(/(\.batch)?\.json$/iu, '')
     this.#work.change((work) => {
-      const opened = withBatch(work, parsed.value)
+      const { ownOils, ...batch } = parsed.value
+      const beside = besideOwnOils(work.ownOils, ownOils)
+      const opened = withBatch({ ...work, ...(beside.ownOils.length > 0 && { ownOils: beside.ownOils }) }, beside.rename(batch))
       return { ...opened, brief: { ...opened.brief, name } }
     })
   }
@@ -60,7 +66,15 @@ export class BriefDesk {
       parsed.status === 'invalid' ? { name: fileName, problems: parsed.problems } : undefined
     if (parsed.status === 'invalid') return
     const name = fileName.replace(/(\.brief)?\.json$/iu, '')
-    this.#work.change((work) => ({ ...work, brief: draftOfBrief(work.brief, parsed.value, name) }))
+    this.#work.change((work) => {
+      const { brief, ownOils } = parsed.value
+      const beside = besideOwnOils(work.ownOils, ownOils)
+      return {
+        ...work,
+        ...(beside.ownOils.length > 0 && { ownOils: beside.ownOils }),
+        brief: draftOfBrief(work.brief, beside.rename(brief), name),
+      }
+    })
   }
 
   /** Gives the brief another name. */

@@ -1,7 +1,7 @@
 import { expect, test } from 'vitest'
 import { library } from '../../src/data/library'
 import type { OwnOil } from '../../src/domain/blend/own-oil'
-import { libraryOf } from '../../src/state/own-library'
+import { libraryOf } from '../../src/state/library'
 
 const LOT: OwnOil = { id: 'own-olive-0830', from: 'olive', lot: 'OL-0830' }
 
