@@ -47,6 +47,10 @@ export class BatchDesk {
   }
 
   readonly choices: BatchChoices = $derived.by(() => this.#work.now.batch)
+  /** Oils of one's own in the bar, as its file carries them. */
+  readonly ownOils: readonly OwnOil[] = $derived.by(() =>
+    carriedWith(this.#work.now.ownOils, Object.keys(this.order?.blend ?? {})),
+  )
 
   /** What was typed over choices since undone or replaced is forgotten with them. */
   #held: { readonly over: BatchChoices; readonly groups: Held } | undefined = $state.raw()

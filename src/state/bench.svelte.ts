@@ -1,4 +1,4 @@
-import { library } from '../data/library'
+import { library, libraryNow } from './library'
 import { measureOf } from '../domain/blend/library'
 import { type Blend, normalised, type Prices, totalChange } from '../domain/blend/blend'
 import { blendValues } from '../domain/blend/values'
@@ -61,6 +61,8 @@ export class Bench {
   readonly #choices = $derived.by(() => this.#work.now.batch)
   /** Facts by blend; emptied when prices or the batch change. */
   readonly #known: { of(blend: Blend): Facts } = $derived.by(() => {
+    // Of the oils there are now: facts are others once an oil of one's own is.
+    libraryNow()
     const { prices } = this
     const choices = this.#choices
     return factCache((blend) => factsOf(blend, prices, choices))

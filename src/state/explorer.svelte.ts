@@ -1,4 +1,4 @@
-import { library } from '../data/library'
+import { library, libraryNow } from './library'
 import type { Problem } from '../domain/blend/check-blend'
 import type { Brief } from '../domain/optimise/brief/brief'
 import { mayTakeLong } from '../domain/optimise/brief/brief-rules'
@@ -55,7 +55,11 @@ export class Explorer {
   })
   /** The maker's own bar while the goal asks to be near it; else none, so that its changes ask nothing anew. */
   readonly #nearBar = $derived(asksNearBar(this.draft) ? this.bar?.blend : undefined)
-  readonly brief = $derived(briefOfDraft(this.draft, this.#stockedGrams, this.#nearBar))
+  /** Another one too once the figures of an oil of one's own are others: all that is asked is asked anew. */
+  readonly brief = $derived.by(() => {
+    libraryNow()
+    return briefOfDraft(this.draft, this.#stockedGrams, this.#nearBar)
+  })
   /** What of the brief waits for prices. */
   readonly waiting = $derived(waitingFor(this.draft))
   readonly found: Found | undefined = $derived(
