@@ -46,7 +46,11 @@ export const ownOilShape = z.strictObject({
     .enum(['triglyceride', 'wax-ester', 'free-acid'])
     .optional()
     .describe('What binds its acids; decides which formula its alkali follows'),
-  tags: z.array(z.string()).readonly().optional().describe('Such as plant, vegan, tree-nut; all or none'),
+  tags: z
+    .array(z.string())
+    .readonly()
+    .optional()
+    .describe('Such as plant, vegan, tree-nut; all or none'),
   acids: z
     .record(z.string(), stated)
     .optional()

@@ -1,6 +1,6 @@
 import { batchFacts } from '../data/batch-facts'
 import { flagRules } from '../data/flags'
-import { library } from '../data/library'
+import { library } from './library'
 import type { BatchOrder } from '../domain/batch/order/order'
 import { type BatchPlan, planBatch } from '../domain/batch/result/plan'
 import { type Blend, normalised } from '../domain/blend/blend'
@@ -37,6 +37,7 @@ import { orderFor } from './batch-choices'
 import { priceOf, withRow } from './draft'
 import type { Explorer } from './explorer.svelte'
 import type { WorkHistory } from './history.svelte'
+import { withBegunOil } from './own-oils'
 import type { BatchChoices, Work } from './work'
 
 /** What the last change by hand did: which oils gave way for which. */
@@ -185,6 +186,13 @@ export class BarDesk {
 
   add(oil: string): void {
     this.#work.change((work) => withBar(work, withOilAdded(work.bar ?? this.#begun(), oil)))
+  }
+
+  /** Begins an oil of one's own as a copy of another, in the bar; gives its id. */
+  beginOil(name: string, from: string): string {
+    const { work, id } = withBegunOil(this.#work.now, name, from)
+    this.#work.change(() => withBar(work, withOilAdded(work.bar ?? this.#begun(), id)))
+    return id
   }
 
   /** Takes an oil out of the bar; it stays on the shelf. */

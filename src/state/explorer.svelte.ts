@@ -7,10 +7,11 @@ import type { Study } from '../domain/optimise/solve/study'
 import { proxy, type SolverClient } from '../worker/client'
 import { type Blend, normalised } from '../domain/blend/blend'
 import { blendOfParts } from '../domain/blend/giving-way'
-import { asksNearBar, briefOfDraft, type Draft, waitingFor } from './draft'
+import { asksNearBar, briefOfDraft, type Draft, waitingFor, withOil } from './draft'
 import type { WorkHistory } from './history.svelte'
 import { Latest } from './latest'
 import { Lots } from './lots.svelte'
+import { withBegunOil } from './own-oils'
 import type { Pasting } from './pasting'
 import type { ShelfOrder, Work } from './work'
 
@@ -112,6 +113,13 @@ export class Explorer {
   /** Changes what else is put in beside the brief. */
   editWork(change: (work: Work) => Work, thing?: string): void {
     this.#work.change(change, thing)
+  }
+
+  /** Begins an oil of one's own as a copy of another, on the shelf; gives its id. */
+  beginOil(name: string, from: string): string {
+    const begun = withBegunOil(this.#work.now, name, from)
+    this.#work.change(() => ({ ...begun.work, brief: withOil(begun.work.brief, begun.id) }))
+    return begun.id
   }
 
   get canTakeBack(): boolean {

@@ -9,7 +9,10 @@ import type { Work } from './work'
 const PURE = { naoh: WHOLE_PERCENT, koh: WHOLE_PERCENT } as const
 
 /** The work with a batch from a file in hand: its blend as the bar, its order, weights and tests as they were. */
-export function withBatch(work: Work, { order, actual, release }: Omit<OpenedBatch, 'ownOils'>): Work {
+export function withBatch(
+  work: Work,
+  { order, actual, release }: Omit<OpenedBatch, 'ownOils'>,
+): Work {
   const { bar: _bar, pasting: _pasting, ...rest } = work
   const run = Object.keys(actual).length > 0 ? { ...NOTHING_DONE, actual } : undefined
   return {

@@ -1,4 +1,6 @@
-import { OWN_PREFIX, type OwnOil } from '../domain/blend/own-oil'
+import { library as shipped } from '../data/library'
+import { libraryWith, ownOilsOf } from '../domain/blend/own-library'
+import { oilOfOwn, OWN_PREFIX, type OwnOil } from '../domain/blend/own-oil'
 import type { Work } from './work'
 
 /** Where a work names an oil, in words for a sentence such as "It stands in …". */
@@ -87,7 +89,8 @@ export function besideOwnOils(
 /** A name that no other oil has: two that are described otherwise are told apart by a number. */
 function freeName(name: string | undefined, among: readonly OwnOil[]): { readonly name?: string } {
   if (name === undefined) return {}
-  const taken = (text: string) => among.some((one) => one.name?.toLowerCase() === text.toLowerCase())
+  const taken = (text: string) =>
+    among.some((one) => one.name?.toLowerCase() === text.toLowerCase())
   let free = name
   for (let number = 2; taken(free); number++) free = `${name} ${number}`
   return { name: free }
@@ -117,4 +120,19 @@ function renamed<T>(value: T, names: ReadonlyMap<string, string>): T {
     return Object.fromEntries(Object.entries(one).map(([key, inner]) => [other(key), walk(inner)]))
   }
   return walk(value) as T
+}
+
+/** The work with a new oil under a name that nothing here has, copied from one of the library; and its id. */
+export function withBegunOil(
+  work: Work,
+  name: string,
+  from: string,
+): { readonly work: Work; readonly id: string } {
+  const base = shipped.oils.get(from)
+  if (!base) throw new Error(`There is no oil ${from} to copy from`)
+  const { ownOils = [] } = work
+  const id = freeOwnId(name, (one) => ownOils.some((own) => own.id === one))
+  const own: OwnOil = { id, from, name }
+  const { colour } = oilOfOwn(own, base, libraryWith(shipped, ownOilsOf(ownOils, shipped).oils))
+  return { work: withOwnOil(work, { ...own, colour }), id }
 }

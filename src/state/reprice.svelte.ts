@@ -1,5 +1,5 @@
 import { batchFacts } from '../data/batch-facts'
-import { library } from '../data/library'
+import { library } from './library'
 import { materialsWith } from '../data/price-materials'
 import type { BatchOrder } from '../domain/batch/order/order'
 import { planBatch } from '../domain/batch/result/plan'

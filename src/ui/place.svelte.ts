@@ -15,11 +15,18 @@ export class PagePlace {
   readonly id: PlaceId = $derived(placeIn(this.#hash))
   /** What stands after the slash, '' where nothing does. */
   readonly part: string = $derived(this.#hash.split('/')[1] ?? '')
+  /** What stands after a second slash, such as an oil's id. */
+  readonly of: string = $derived(this.#hash.split('/')[2] ?? '')
 
   /** Follows the address. */
   follow = () => {
     this.#hash = location.hash
   }
+}
+
+/** Leads to the page of an oil, of the library or of one's own. */
+export function oilAddress(oil: string): string {
+  return `#bar/oil/${oil}`
 }
 
 /** A place may have parts of its own after a slash. */

@@ -97,7 +97,8 @@ export class SolverClient {
     signal: AbortSignal | undefined,
   ): Promise<T> {
     if (signal?.aborted) throw new CalledOff('The question was called off')
-    if (this.#runningOf !== this.madeOf()) this.#running?.end(new Outdated('The oils are others now'))
+    if (this.#runningOf !== this.madeOf())
+      this.#running?.end(new Outdated('The oils are others now'))
     const running = this.#running ?? (await this.#start())
     return inTime(running, question(running.service, solver), limitMs, signal)
   }

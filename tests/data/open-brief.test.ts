@@ -17,7 +17,7 @@ test('the brief of a draft comes back from its file the same', () => {
   const brief = briefOfDraft(EXAMPLE_WORK.brief, BATCH_G)
   const parsed = openBrief(text(briefAsFile(brief)), library)
   if (parsed.status === 'invalid') throw new Error(parsed.problems[0]?.message)
-  const draft = draftOfBrief(EXAMPLE_WORK.brief, parsed.value, 'again')
+  const draft = draftOfBrief(EXAMPLE_WORK.brief, parsed.value.brief, 'again')
   expect(text(briefAsFile(briefOfDraft(draft, BATCH_G)))).toBe(text(briefAsFile(brief)))
 })
 
@@ -27,7 +27,7 @@ test('a brief that lacks a price opens: the page has a place to give it', () => 
   expect(brief.goal).toEqual({ minimise: 'cost' })
   expect(openBrief(text(briefAsFile(brief)), library)).toMatchObject({
     status: 'parsed',
-    value: { goal: { minimise: 'cost' }, measures: { cost: brief.measures['cost'] } },
+    value: { brief: { goal: { minimise: 'cost' }, measures: { cost: brief.measures['cost'] } } },
   })
 })
 

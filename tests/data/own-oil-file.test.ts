@@ -49,7 +49,16 @@ test('a brief may carry oils, and they are no part of the question', () => {
   expect(briefOf(carried)).not.toHaveProperty('ownOils')
 })
 
-test('the page says that it does not take them yet', () => {
-  const opened = openBrief(JSON.stringify({ ...BRIEF, ownOils: file.oils }), library)
-  expect(opened).toMatchObject({ status: 'invalid', problems: [{ path: 'ownOils' }] })
+test('the page opens them with the brief, and says which of them is wrong', () => {
+  const text = (oils: unknown) => JSON.stringify({ ...BRIEF, ownOils: oils })
+  const read = z.array(ownOilShape).parse(file.oils)
+  expect(openBrief(text(file.oils), library)).toMatchObject({
+    status: 'parsed',
+    value: { ownOils: read },
+  })
+  const wrong = [{ ...read[0], from: 'dragon' }]
+  expect(openBrief(text(wrong), library)).toMatchObject({
+    status: 'invalid',
+    problems: [{ path: 'ownOils[0].from' }],
+  })
 })

@@ -187,8 +187,8 @@ export function alkaliFromAcids(
   )
 }
 
-/** How stated and calculated alkali agree; undefined where acids or value are only copied. */
-function alkaliAgreement(
+/** How stated and calculated alkali agree; undefined where acids or value are only copied. Throws for an acid that is not listed. */
+export function alkaliAgreement(
   own: OwnOil,
   shape: Shape,
   { acids }: OwnLibrary,

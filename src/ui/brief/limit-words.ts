@@ -1,4 +1,4 @@
-import { library } from '../../data/library'
+import { library } from '../../state/library'
 import type { Brief } from '../../domain/optimise/brief/brief'
 import type { Limit } from '../../domain/optimise/brief/limits'
 import { money, withUnit } from '../format'

@@ -1,5 +1,5 @@
 import { briefAsFile } from '../../data/brief-file'
-import { library } from '../../data/library'
+import { library } from '../../state/library'
 import { openBatch } from '../../data/open-batch'
 import { openBrief } from '../../data/open-brief'
 import type { Problem } from '../../domain/blend/check-blend'
@@ -33,7 +33,10 @@ export class BriefDesk {
     const blend = bar && blendOfParts(bar.parts)
     const whole = wholeBriefOf(brief, batch.oilGrams, blend)
     const { goal } = whole
-    const named = [...Object.keys(whole.oils), ...('closestTo' in goal ? Object.keys(goal.closestTo) : [])]
+    const named = [
+      ...Object.keys(whole.oils),
+      ...('closestTo' in goal ? Object.keys(goal.closestTo) : []),
+    ]
     const file = briefAsFile(whole, carriedWith(ownOils, named))
     const text = `${JSON.stringify(file, undefined, 2)}\n`
     downloadText(`${fileStem(brief.name)}.brief.json`, text, 'application/json')
@@ -55,7 +58,10 @@ export class BriefDesk {
     this.#work.change((work) => {
       const { ownOils, ...batch } = parsed.value
       const beside = besideOwnOils(work.ownOils, ownOils)
-      const opened = withBatch({ ...work, ...(beside.ownOils.length > 0 && { ownOils: beside.ownOils }) }, beside.rename(batch))
+      const opened = withBatch(
+        { ...work, ...(beside.ownOils.length > 0 && { ownOils: beside.ownOils }) },
+        beside.rename(batch),
+      )
       return { ...opened, brief: { ...opened.brief, name } }
     })
   }

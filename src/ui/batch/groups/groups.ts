@@ -1,5 +1,5 @@
 import { ALKALI_TITLES } from '../../../domain/chemistry/alkali'
-import { library } from '../../../data/library'
+import { library } from '../../../state/library'
 import type { BatchChoices } from '../../../state/work'
 import { otherAlkali, scaleOf } from '../../../state/batch-choices'
 import { mouldInWords } from '../mould-words'
