@@ -2,6 +2,8 @@ import { type Library, library as shipped } from '../data/library'
 import { libraryWith, ownOilsOf } from '../domain/blend/own-library'
 import type { OwnOil } from '../domain/blend/own-oil'
 
+export { shipped }
+
 const known = new WeakMap<readonly OwnOil[], Library>()
 
 /**

@@ -1,5 +1,5 @@
 import { type CertificateText, readCertificate } from '../data/certificate-text'
-import { library as shipped } from '../data/library'
+import { shipped } from './library'
 import type { Blend } from '../domain/blend/blend'
 import type { Problem } from '../domain/blend/check-blend'
 import type { Oil } from '../domain/blend/oil'
@@ -160,15 +160,9 @@ export class OwnOilDesk {
   #acidRows(): AcidRow[] {
     const { own, oil, base } = this
     if (!own || !oil || !base) return []
-    const ids = new Set([
-      ...Object.keys(base.acids),
-      ...Object.keys(oil.acids),
-      ...Object.keys(own.acids ?? {}),
-    ])
-    return [...ids].flatMap((id) => {
-      const acid = shipped.acids.get(id)
-      if (!acid) return []
-      const { name, shorthand } = acid
+    const known = [base.acids, oil.acids, own.acids ?? {}]
+    return [...shipped.acids.values()].flatMap(({ id, name, shorthand }) => {
+      if (!known.some((acids) => Object.hasOwn(acids, id))) return []
       const stated = own.acids?.[id]
       const now = this.isHeld && stated ? stated.value : (oil.acids[id]?.typical ?? 0)
       return [{ id, name, shorthand, copied: base.acids[id]?.typical ?? 0, now, stated }]

@@ -1,4 +1,4 @@
-import { library as shipped } from '../data/library'
+import { shipped } from './library'
 import { libraryWith, ownOilsOf } from '../domain/blend/own-library'
 import { oilOfOwn, OWN_PREFIX, type OwnOil } from '../domain/blend/own-oil'
 import type { Work } from './work'

@@ -1,8 +1,9 @@
 import { describe, expect, test } from 'vitest'
+import { z } from 'zod'
 import { briefFile, briefOf } from '../../src/data/brief-file'
 import { library } from '../../src/data/library'
 import { openBrief } from '../../src/data/open-brief'
-import { ownOilsAsFile, readOwnOils, withOwnOils } from '../../src/data/own-oil-file'
+import { ownOilShape, ownOilsAsFile, readOwnOils, withOwnOils } from '../../src/data/own-oil-file'
 import file from '../cases/files/oils.json'
 
 const read = (value: unknown) => readOwnOils(JSON.stringify(value))

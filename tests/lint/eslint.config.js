@@ -85,6 +85,27 @@ const quietSource = {
   rules: { 'no-console': 'error' },
 }
 
+/** The page's library has the maker's own oils in force. */
+const onePageLibrary = {
+  name: 'barwright/one-page-library',
+  files: ['src/{state,ui}/**'],
+  ignores: ['src/state/library.ts'],
+  rules: {
+    '@typescript-eslint/no-restricted-imports': [
+      'error',
+      {
+        patterns: [
+          {
+            group: ['**/data/library'],
+            allowTypeImports: true,
+            message: 'It lacks oils of one’s own: import library from src/state/library.ts.',
+          },
+        ],
+      },
+    ],
+  },
+}
+
 const CHECKS_NOTHING = 'expect() without a matcher checks nothing: say what is expected.'
 const LEAVES_OUT = 'This leaves tests out of the run without a word.'
 
@@ -133,6 +154,7 @@ export default defineConfig(
   habits,
   inSource,
   quietSource,
+  onePageLibrary,
   inTests,
   folderConfigs(),
   roomConfig,

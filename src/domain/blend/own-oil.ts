@@ -119,7 +119,7 @@ export function oilOfOwn(own: OwnOil, base: Oil, library: OwnLibrary): Oil {
     ...shape,
     id: own.id,
     name,
-    shortName: own.shortName ?? name.slice(0, SHORT_NAME_LETTERS).trim(),
+    shortName: own.shortName ?? shortNameOf(name),
     code: own.code ?? codeOf(name),
     family,
     colour: own.colour ?? freeColour(family, [...library.oils.values()]),
@@ -141,6 +141,14 @@ export function oilOfOwn(own: OwnOil, base: Oil, library: OwnLibrary): Oil {
 
 /** Letters that a short name may have. */
 const SHORT_NAME_LETTERS = 16
+
+/** As many whole words of a name as go into a narrow place, else as many letters. */
+function shortNameOf(name: string): string {
+  if (name.length <= SHORT_NAME_LETTERS) return name
+  const words = name.slice(0, SHORT_NAME_LETTERS + 1)
+  const end = words.lastIndexOf(' ')
+  return words.slice(0, end > 0 ? end : SHORT_NAME_LETTERS).replace(/[\s,;-]+$/u, '')
+}
 
 /** Where stated figures come from, in words. */
 function sourceOf({ lot, certificate }: OwnOil): string {

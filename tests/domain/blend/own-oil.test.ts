@@ -258,3 +258,12 @@ describe('what 10 % of an oil does to a bar', () => {
     expect(effectOfShare(used, { 'own-laurel': 100 }, 'own-laurel', 10)?.gave ?? []).toEqual([])
   })
 })
+
+test.for([
+  ['Laurel oil of the valley', 'Laurel oil of'],
+  ['Hilltop', 'Hilltop'],
+  ['Meadow hip seed oil', 'Meadow hip seed'],
+  ['Hügelkernölkaltgepresst', 'Hügelkernölkaltg'],
+] as const)('the short name of %s is %s', ([name, short]) => {
+  expect(made({ ...LAUREL, name }).shortName).toBe(short)
+})
