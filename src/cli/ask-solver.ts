@@ -8,6 +8,7 @@ import { MS_PER_SECOND } from '../domain/units'
 import type { Question } from '../worker/client'
 import { SOLVER_NAMES, type SolverName, type TimeLimit } from '../worker/protocol'
 import { allInvalid, byStatus, type Flags, invalid, type Result } from './command'
+import { withFlags } from './flagged'
 import { LazyThread } from './lazy-thread'
 import { libraryFor } from './own-oils'
 import type { Surroundings } from './surroundings'
@@ -65,7 +66,8 @@ export async function askAboutBrief<T extends { readonly status: string }>(
   const limitMs = MOST_SEARCHES * timeMs + BESIDE_MS
   return withSolver(library.value, quick && name === 'barwright', async (solver) => {
     const found = await solver.ask(question(brief, time.value), { limitMs, solver: name })
-    return byStatus(andThen && name === 'barwright' ? await andThen(solver, brief, found) : found)
+    const told = andThen && name === 'barwright' ? await andThen(solver, brief, found) : found
+    return byStatus(withFlags(told, library.value))
   })
 }
 

@@ -3,6 +3,7 @@ import { orderOf } from '../data/batch-file'
 import { briefOf } from '../data/brief-file'
 import { lyeCautions } from '../data/cautions'
 import { type ChangeFile, changeInput, readChange } from '../data/change-file'
+import { flagRules } from '../data/flags'
 import { fileSchema } from '../data/ledger-schemas'
 import { library } from '../data/library'
 import type { BatchOrder } from '../domain/batch/order/order'
@@ -86,7 +87,7 @@ function answer(text: string, flags: Flags): Result {
     batch,
     ...figures,
   }
-  return told(oilGone(brief, order, library, batchFacts), order)
+  return told(oilGone(brief, order, library, batchFacts, flagRules), order)
 }
 
 /** One tie on every measure of the bar. */

@@ -2,7 +2,7 @@ import { flagRules } from '../data/flags'
 import { library } from './library'
 import type { Blend } from '../domain/blend/blend'
 import { barMeasures, type MeasureValues } from '../domain/blend/compare'
-import { type Flag, flagsOf } from '../domain/blend/flags'
+import { type Flag, flagsOf, isBeyondTrust } from '../domain/blend/flags'
 import { COST } from '../domain/blend/measure'
 import type { Brief } from '../domain/optimise/brief/brief'
 import type { Interval } from '../domain/interval'
@@ -215,7 +215,7 @@ function gainOf({ measure: id }: Way, after: MeasureValues, before: MeasureValue
 
 /** Whether a way leads where the measures can't say what a bar will be. */
 export function isDoubtful({ flags }: WayOn): boolean {
-  return flags.some(({ kind }) => kind === 'trust')
+  return isBeyondTrust(flags)
 }
 
 /** Felt gains first, the most of them first; what leads nowhere, and what is doubtful, last. */

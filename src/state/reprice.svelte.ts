@@ -1,4 +1,5 @@
 import { batchFacts } from '../data/batch-facts'
+import { flagRules } from '../data/flags'
 import { library } from './library'
 import { materialsWith } from '../data/price-materials'
 import type { BatchOrder } from '../domain/batch/order/order'
@@ -112,7 +113,7 @@ export class RepriceDesk {
         if (problems.length > 0) return { status: 'invalid', problems }
         const question = goneQuestion(order)
         const study = await client.ask((service) => service.oneStep(brief, question), { signal })
-        return replacementsFrom(study, order, library, batchFacts)
+        return replacementsFrom(study, order, library, batchFacts, flagRules)
       },
       ({ order }, answer) => (this.gone = this.#told(order, answer)),
       failed,

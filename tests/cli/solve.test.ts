@@ -135,3 +135,29 @@ test('solve refuses a solver that there is not', async () => {
     ],
   })
 })
+
+test('every answer says where its figures are not to be trusted, and such blends come last', async () => {
+  const castor = {
+    format: 'barwright-brief/1',
+    oils: {
+      castor: { pricePerKg: 4, max: 52 },
+      olive: { pricePerKg: 7 },
+      coconut: { pricePerKg: 6 },
+    },
+    measures: {},
+    goal: { minimise: 'cost' },
+  }
+  const flag = expect.objectContaining({ kind: 'trust', oil: 'castor', mostPercent: 15 }) as object
+  const best = JSON.parse((await withInput('solve', castor)).output) as { flags: unknown[] }
+  expect(best.flags).toContainEqual(flag)
+  const others = JSON.parse(
+    (await barwright(['alternatives', '-', '--slack', '60%'], JSON.stringify(castor))).output,
+  ) as {
+    alternatives: { flags: { kind: string }[] }[]
+  }
+  const doubtful = others.alternatives.map(({ flags }) =>
+    flags.some(({ kind }) => kind === 'trust'),
+  )
+  expect(doubtful).toEqual([...doubtful].sort())
+  expect(new Set(doubtful).size).toBe(2)
+})

@@ -69,6 +69,11 @@ export function flagsOf(
   ]
 }
 
+/** Whether a blend lies where the measures can't say what a bar will be: such blends come last. */
+export function isBeyondTrust(flags: readonly Flag[]): boolean {
+  return flags.some(({ kind }) => kind === 'trust')
+}
+
 function trustFlags(blend: Blend, { trust }: FlagRules): Flag[] {
   return trust.flatMap(({ oils, mostPercent, reason }) =>
     Object.entries(blend)

@@ -5,6 +5,7 @@ import { type Blend, normalised, type Prices } from '../blend/blend'
 import type { Problem } from '../blend/check-blend'
 import { barMeasures, differences, type MeasureValues } from '../blend/compare'
 import type { Library } from '../blend/library'
+import { type Flag, type FlagRules, flagsOf, isBeyondTrust } from '../blend/flags'
 import { COST } from '../blend/measure'
 import { blendValues } from '../blend/values'
 import type { Brief } from '../optimise/brief/brief'
@@ -53,6 +54,7 @@ export interface Miss {
 export interface Replacement extends StudyResult {
   /** The oils that take its place. */
   readonly oils: readonly string[]
+  readonly flags: readonly Flag[]
   /** Measures beyond their tolerance; empty where all are within. */
   readonly misses: readonly Miss[]
   /** Null where an oil has no price. */
@@ -66,7 +68,10 @@ interface Refused {
   readonly problems: readonly Problem[]
 }
 
-/** What can be done without the oil: replacements within tolerance first, the bar that moves least before others. */
+/**
+ * What can be done without the oil: replacements within tolerance first, the bar that moves least before others;
+ * last of all those that lie where the measures can't say what a bar will be.
+ */
 export type GoneAnswer =
   | {
       readonly status: 'found'
@@ -88,10 +93,17 @@ export function oilGone(
   order: GoneOrder,
   library: Library,
   facts: BatchFacts,
+  rules: FlagRules,
 ): GoneAnswer {
   const problems = goneProblems(order)
   if (problems.length > 0) return { status: 'invalid', problems }
-  return replacementsFrom(oneStepStudy(brief, goneQuestion(order), library), order, library, facts)
+  return replacementsFrom(
+    oneStepStudy(brief, goneQuestion(order), library),
+    order,
+    library,
+    facts,
+    rules,
+  )
 }
 
 /** The study that finds the replacements: the part that takes time, and can run elsewhere. */
@@ -105,30 +117,36 @@ export function replacementsFrom(
   order: GoneOrder,
   library: Library,
   facts: BatchFacts,
+  rules: FlagRules,
 ): GoneAnswer {
   if (study.status === 'invalid') return study
   if (study.status === 'none') return { status: 'none', reason: study.reason }
   const base = normalised(order.base)
   const before = planWith(order.batch, base, undefined, library, facts)
   if (before.status === 'invalid') return before
-  const frame: Frame = { order, library, facts, base, before: before.plan }
+  const frame: Frame = { order, library, facts, rules, base, before: before.plan }
   const replacements = study.results.map((result) => replacementOf(result, frame))
   return {
     status: 'found',
     base: study.base,
     sharePercent: base[order.oil] ?? 0,
     oilGramsPerBar: oilGramsPerBar(frame),
-    // A stable sort: within either half the order of the study stays.
-    replacements: replacements.sort(
-      (a, b) => Number(a.misses.length > 0) - Number(b.misses.length > 0),
-    ),
+    // A stable sort: within each rank the order of the study stays.
+    replacements: replacements.sort((a, b) => rankOf(a) - rankOf(b)),
   }
+}
+
+/** Within tolerance, beyond it, and where no figure is to be trusted. */
+function rankOf({ misses, flags }: Replacement): number {
+  if (isBeyondTrust(flags)) return 2
+  return misses.length > 0 ? 1 : 0
 }
 
 interface Frame {
   readonly order: GoneOrder
   readonly library: Library
   readonly facts: BatchFacts
+  readonly rules: FlagRules
   readonly base: Blend
   readonly before: ReadyPlan
 }
@@ -139,6 +157,7 @@ function replacementOf(result: StudyResult, frame: Frame): Replacement {
   return {
     ...result,
     oils: result.role.kind === 'replaces' ? result.role.oils : [],
+    flags: flagsOf(result.blend, result.measures, frame.rules, library),
     misses: missesOf(result.measures, frame),
     costChange: costChange(result, frame),
     batch:

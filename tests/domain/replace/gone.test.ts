@@ -1,10 +1,12 @@
 import { expect, test } from 'vitest'
 import { batchFacts } from '../../../src/data/batch-facts'
+import { flagRules } from '../../../src/data/flags'
 import { library } from '../../../src/data/library'
 import type { BatchOrder } from '../../../src/domain/batch/order/order'
 import { planBatch } from '../../../src/domain/batch/result/plan'
 import { type Blend, totalChange } from '../../../src/domain/blend/blend'
 import { barDistance, barMeasures } from '../../../src/domain/blend/compare'
+import { isBeyondTrust } from '../../../src/domain/blend/flags'
 import { COST } from '../../../src/domain/blend/measure'
 import { blendValues } from '../../../src/domain/blend/values'
 import type { Brief } from '../../../src/domain/optimise/brief/brief'
@@ -44,7 +46,7 @@ const ORDER: GoneOrder = {
 }
 
 function gone(order: GoneOrder, brief = BRIEF) {
-  const answer = oilGone(brief, order, library, batchFacts)
+  const answer = oilGone(brief, order, library, batchFacts, flagRules)
   if (answer.status !== 'found') throw new Error(`No answer but ${JSON.stringify(answer)}`)
   return answer
 }
@@ -162,9 +164,26 @@ test('an oil that is not in the formula, or a year of no sense, is refused', () 
     { ...ORDER, oil: 'shea', barsPerYear: -1, oilGramsPerBar: 0 },
     library,
     batchFacts,
+    flagRules,
   )
   expect(refused).toMatchObject({
     status: 'invalid',
     problems: [{ path: 'oil' }, { path: 'barsPerYear' }, { path: 'oilGramsPerBar' }],
   })
+})
+
+test('a replacement of which the measures can not say what a bar will be comes last, with its flag', () => {
+  const oils = { ...BRIEF.oils, castor: { pricePerKg: 4 } }
+  const order = {
+    ...ORDER,
+    oil: 'coconut',
+    candidates: ['castor', 'lard', 'shea'],
+    prices: { ...PRICES, castor: 4 },
+  }
+  const { replacements } = gone(order, { ...BRIEF, oils })
+  const doubtful = replacements.map(({ flags }) => isBeyondTrust(flags))
+  expect(doubtful.some((one) => one)).toBe(true)
+  expect(doubtful).toEqual([...doubtful].sort())
+  const castor = replacements.find(({ oils: instead }) => instead.join() === 'castor')
+  expect(castor?.flags).toContainEqual(expect.objectContaining({ kind: 'trust', oil: 'castor' }))
 })
