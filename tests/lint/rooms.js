@@ -133,7 +133,6 @@ export const ROOMS = {
   ],
   'batch/sheet': [
     'batch/order',
-    'batch/weigh',
     'batch/react',
     'batch/superfat',
     'batch/result',
