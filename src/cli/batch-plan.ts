@@ -1,5 +1,5 @@
 import { batchFacts } from '../data/batch-facts'
-import { batchFile, orderOf } from '../data/batch-file'
+import { batchFile, orderOf, type ReadBatchFile } from '../data/batch-file'
 import { alkaliLimits } from '../data/free-alkali'
 import type { Library } from '../data/library'
 import { parseJson } from '../data/problems'
@@ -34,11 +34,14 @@ export async function planFile(
   const file = parseJson(batchFile, text)
   if (file.status === 'invalid') return file
   const read = await libraryFor(file.value.ownOils, flags, around)
-  if (read.status === 'invalid') return read
-  const library = read.value
-  const plan = planBatch(orderOf(file.value), library, batchFacts)
+  return read.status === 'invalid' ? read : planOf(file.value, read.value)
+}
+
+/** Plans what a batch file says, with the oils of a library. */
+export function planOf(file: ReadBatchFile, library: Library): PlannedFile {
+  const plan = planBatch(orderOf(file), library, batchFacts)
   if (plan.status === 'invalid') return plan
-  const { actual, release: record = NO_TESTS } = file.value
+  const { actual, release: record = NO_TESTS } = file
   const made = { order: plan.order, actual: actual ?? {}, record }
   const tested = releaseAnswer(made, alkaliLimits, today())
   if (tested.status === 'invalid') return tested

@@ -5,7 +5,7 @@ import { ownOilsRefused } from '../data/own-oil-file'
 import { bookOf, type ParsedPrices } from '../data/price-book-file'
 import { materialsWith } from '../data/price-materials'
 import { today } from '../data/today'
-import { isDay } from '../domain/batch/order/dates'
+import { isDay, noDay } from '../domain/batch/order/dates'
 import { planBatch, type ReadyPlan } from '../domain/batch/result/plan'
 import type { Problem } from '../domain/blend/check-blend'
 import { checkBook } from '../domain/cost/check-book'
@@ -23,7 +23,7 @@ export function pricingOf(prices: ParsedPrices, on: string | undefined): Pricing
   const day = on ?? today()
   const problems = [
     ...checkBook(book, materialOf, 'prices'),
-    ...(isDay(day) ? [] : [{ path: 'on', message: `"${day}" is no day. Write it as 2026-11-25.` }]),
+    ...(isDay(day) ? [] : [{ path: 'on', message: noDay(day) }]),
   ]
   if (problems.length > 0) return { status: 'invalid', problems }
   return { status: 'ready', pricing: { book, materialOf, on: day } }

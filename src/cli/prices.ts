@@ -3,7 +3,7 @@ import { bookAsFile, bookOf, priceBookFile } from '../data/price-book-file'
 import { materialsWith } from '../data/price-materials'
 import { parseJson } from '../data/problems'
 import { today } from '../data/today'
-import { isDay } from '../domain/batch/order/dates'
+import { isDay, noDay } from '../domain/batch/order/dates'
 import { checkBook } from '../domain/cost/check-book'
 import { isCurrency } from '../domain/cost/money'
 import { landedSteps, packAmount, type PriceBook } from '../domain/cost/offer'
@@ -51,7 +51,7 @@ async function tellBook(text: string, flags: Flags): Promise<Result> {
     return solved(priceListOf(book, materialOf))
   }
   const on = dayOf(flags)
-  if (!isDay(on)) return invalid('--on', `"${on}" is no day. Write it as 2026-11-25.`)
+  if (!isDay(on)) return invalid('--on', noDay(on))
   if (typeof flags.need === 'string') {
     const waste = Number(flags.waste ?? 0)
     if (!(waste >= 0 && waste < WHOLE_PERCENT))

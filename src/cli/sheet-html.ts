@@ -1,4 +1,4 @@
-import { shownLine } from '../domain/batch/sheet/shown-mass'
+import { shownLine } from '../domain/batch/result/shown-mass'
 import { barsTitle, type Sheet, type SheetRow } from '../domain/batch/sheet/sheet'
 import type { WorkStep } from '../domain/batch/sheet/steps'
 import type { MassUnit } from '../domain/units'

@@ -2,6 +2,7 @@ import { z } from 'zod'
 import type { BatchOrder } from '../domain/batch/order/order'
 import { acids, additives, liquids } from './additions-file'
 import { allergenList } from './fragrance-file'
+import { amount, figure } from './bounds'
 import { mass } from './mass-text'
 import { ownOilsShape } from './own-oil-file'
 import { found } from './problems'
@@ -12,7 +13,8 @@ const WATER_FORMS =
 const MOULD_FORMS =
   'Give its volumeMl, boxMm, loafMm, cylinderMm, cavities or waterGrams, and only one of them.'
 
-const percent = z.number()
+/** The checks of the order say more of it; what lies beyond these is no figure of a batch at all. */
+const percent = figure
 const perAlkali = z.strictObject({ naoh: percent.optional(), koh: percent.optional() })
 const purityIs = z.union(
   [
@@ -25,19 +27,19 @@ const purityIs = z.union(
   },
 )
 const shares = z.record(z.string(), percent)
-const amount = { grams: mass.optional(), percentOfOils: percent.optional() }
+const dose = { grams: mass.optional(), percentOfOils: percent.optional() }
 const idOf = (facts: readonly { readonly id: string }[]) => z.enum(facts.map(({ id }) => id))
 
 const fill = {
   fillPercent: percent.optional(),
-  densityGPerMl: z.number().optional(),
-  count: z.number().optional(),
+  densityGPerMl: amount.optional(),
+  count: figure.optional(),
 }
-const mm = z.number()
+const mm = amount
 
 const mould = z.union(
   [
-    z.strictObject({ volumeMl: z.number(), ...fill }),
+    z.strictObject({ volumeMl: amount, ...fill }),
     z.strictObject({ boxMm: z.strictObject({ length: mm, width: mm, height: mm }), ...fill }),
     z.strictObject({
       loafMm: z.strictObject({ length: mm, bottomWidth: mm, topWidth: mm, height: mm }),
@@ -45,7 +47,7 @@ const mould = z.union(
     }),
     z.strictObject({ cylinderMm: z.strictObject({ diameter: mm, length: mm }), ...fill }),
     z.strictObject({
-      cavities: z.strictObject({ count: z.number(), volumeMl: z.number() }),
+      cavities: z.strictObject({ count: figure, volumeMl: amount }),
       ...fill,
     }),
     z.strictObject({ waterGrams: mass, ...fill }),
@@ -56,7 +58,7 @@ const mould = z.union(
 const water = z.union(
   [
     z.strictObject({ lyeConcentration: percent }),
-    z.strictObject({ ratio: z.number() }),
+    z.strictObject({ ratio: figure }),
     z.strictObject({ percentOfOils: percent }),
     z.strictObject({ onlyFromLiquids: z.literal(true) }),
   ],
@@ -75,12 +77,12 @@ const certificate = z.strictObject({
     .optional(),
   ifraMostPercent: percent.optional(),
   ifraStatement: z.string().optional(),
-  flashC: z.number().optional(),
+  flashC: figure.optional(),
 })
 
 const lot = z.strictObject({
-  saponificationValue: z.number().optional(),
-  tolerance: z.number().optional(),
+  saponificationValue: figure.optional(),
+  tolerance: figure.optional(),
   name: z.string().optional(),
   certificate: z.string().optional(),
 })
@@ -97,7 +99,7 @@ export const batchFile = z.strictObject({
     ),
   bars: z
     .strictObject({
-      count: z.number(),
+      count: figure,
       grams: mass,
       weight: z.enum(['wet', 'cured', 'declared']),
       trimPercent: percent.optional(),
@@ -153,7 +155,7 @@ export const batchFile = z.strictObject({
     .array(
       z.strictObject({
         acid: idOf(acids),
-        ...amount,
+        ...dose,
         strengthPercent: percent.optional(),
         strengthFromPercent: percent.optional(),
         certificate: z.string().optional(),
@@ -177,12 +179,12 @@ export const batchFile = z.strictObject({
     .optional()
     .describe('Liquids in the place of water, in g or in percent of the water they replace'),
   additives: z
-    .array(z.strictObject({ additive: idOf(additives), ...amount }))
+    .array(z.strictObject({ additive: idOf(additives), ...dose }))
     .optional()
     .describe('Salt, sugar, lactate, clays, colours: in g or percent of the oils'),
   fragrance: z
     .strictObject({
-      ...amount,
+      ...dose,
       blend: shares,
       certificates: z.record(z.string(), certificate).optional(),
     })
@@ -194,15 +196,17 @@ export const batchFile = z.strictObject({
     .optional()
     .describe('Hot process: water on top that is expected to boil off, percent of the oils'),
   lye: z
-    .strictObject({ startC: z.number().optional(), iceGrams: mass.optional() })
+    .strictObject({ startC: figure.optional(), iceGrams: mass.optional() })
     .optional()
     .describe('Temperature of the water in °C (20 if left out) and how much of it is ice'),
   cut: z
-    .union([z.strictObject({ thicknessMm: mm }), z.strictObject({ barGrams: mass })])
+    .union([z.strictObject({ thicknessMm: mm }), z.strictObject({ barGrams: mass })], {
+      error: ({ input }) => `${found(input)} Give { "thicknessMm": mm } or { "barGrams": g }.`,
+    })
     .optional()
     .describe('Slices of the mould in mm, or the weight to cut bars to'),
   cure: z
-    .strictObject({ days: z.number().optional(), finalMoisturePercent: percent.optional() })
+    .strictObject({ days: figure.optional(), finalMoisturePercent: percent.optional() })
     .optional()
     .describe('Days of cure and water left in a dry bar (12 % if left out)'),
   scale: z
@@ -223,7 +227,7 @@ export const batchFile = z.strictObject({
     .optional()
     .describe('Ticked by hand: read that the leanest lots of all would leave free lye'),
   pricesPerKg: z
-    .record(z.string(), z.number())
+    .record(z.string(), figure)
     .optional()
     .describe('Money per kg by id of what is weighed: oils, naoh, koh, acids, scents'),
   papers: z
@@ -231,7 +235,7 @@ export const batchFile = z.strictObject({
       product: z.string().optional(),
       madeOn: z.string().optional(),
       productCode: z.string().optional(),
-      number: z.number().optional(),
+      number: figure.optional(),
       responsiblePerson: z.string().optional(),
     })
     .optional()
@@ -249,6 +253,7 @@ export const batchFile = z.strictObject({
 })
 
 /** A batch order as it stands in a file. */
+export type ReadBatchFile = z.output<typeof batchFile>
 export type BatchFile = z.input<typeof batchFile>
 
 /** The order of a parsed file. */

@@ -1,4 +1,5 @@
 import { z } from 'zod'
+import { amount } from './bounds'
 import { found } from './problems'
 import { readAtOnce } from './typed-number'
 import { readQuantity } from './typed-quantity'
@@ -15,6 +16,6 @@ const massText = z.string().transform((text, context) => {
 })
 
 /** A weight in a file: a number is g, a text names its unit. */
-export const mass = z.union([z.number(), massText], {
+export const mass = z.union([amount, massText.pipe(amount)], {
   error: ({ input }) => `${found(input)} ${FORMS}`,
 })

@@ -1,5 +1,6 @@
 import { z } from 'zod'
 import type { ReleaseRecord } from '../domain/batch/release/alkali-test'
+import { figure } from './bounds'
 import { found } from './problems'
 
 const TEST_FORMS =
@@ -21,10 +22,10 @@ const test = z.discriminatedUnion(
     z.strictObject({
       way: z.literal('titration'),
       ...everyTest,
-      acidMl: z.number().describe('Acid used for the soap, ml'),
-      blankMl: z.number().optional().describe('Acid used for the alcohol alone, ml'),
-      normality: z.number().describe('Acid, mol per litre'),
-      sampleG: z.number().describe('Soap weighed in, g'),
+      acidMl: figure.describe('Acid used for the soap, ml'),
+      blankMl: figure.optional().describe('Acid used for the alcohol alone, ml'),
+      normality: figure.describe('Acid, mol per litre'),
+      sampleG: figure.describe('Soap weighed in, g'),
       as: z.enum(['naoh', 'koh']).optional().describe('Hydroxide of the result; naoh if left out'),
     }),
     z.strictObject({

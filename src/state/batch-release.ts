@@ -1,4 +1,6 @@
+import { batchFacts } from '../data/batch-facts'
 import { alkaliLimits } from '../data/free-alkali'
+import { library } from './library'
 import { today } from '../data/today'
 import type { Actuals } from '../domain/batch/actual/actuals'
 import type { BatchOrder } from '../domain/batch/order/order'
@@ -10,14 +12,30 @@ import {
   releaseAnswer,
   UNTESTED,
 } from '../domain/batch/release/release'
+import { standingOf } from '../domain/batch/workshop/standing'
 import type { BatchChoices } from './batch-choices'
 
 /** Really weighed, of the lines there are; another blend may have lost some. */
 export function weighedOf(plan: ReadyPlan | undefined, { run }: BatchChoices): Actuals {
+  return plan ? onlyLines(plan, run?.actual ?? {}) : {}
+}
+
+/**
+ * What is in the pot, g by line: what was weighed; where lines were left off the plan or only a part of the lye
+ * was used, what follows from that for every line.
+ */
+export function inPotOf(plan: ReadyPlan | undefined, choices: BatchChoices): Actuals {
+  const { actual = {}, left, part } = choices.run ?? {}
+  if (!plan || (!left && !part)) return weighedOf(plan, choices)
+  const run = { actual, left: left ?? {}, part }
+  return onlyLines(plan, standingOf(plan, run, { library, facts: batchFacts }).inPot)
+}
+
+function onlyLines({ ingredients }: ReadyPlan, grams: Actuals): Actuals {
   return Object.fromEntries(
-    (plan?.ingredients ?? []).flatMap(({ key }) => {
-      const grams = run?.actual[key]
-      return grams === undefined ? [] : [[key, grams]]
+    ingredients.flatMap(({ key }) => {
+      const g = grams[key]
+      return g === undefined ? [] : [[key, g]]
     }),
   )
 }
@@ -29,7 +47,7 @@ export function batchRelease(
   choices: BatchChoices,
   record: ReleaseRecord = choices.release ?? NO_TESTS,
 ): ReleaseAnswer {
-  return releaseAnswer({ order, actual: weighedOf(plan, choices), record }, alkaliLimits, today())
+  return releaseAnswer({ order, actual: inPotOf(plan, choices), record }, alkaliLimits, today())
 }
 
 /** What label and quote say: with anything wrong in the tests none of them counts. */

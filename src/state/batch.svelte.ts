@@ -9,18 +9,17 @@ import { lotRemedies } from '../domain/batch/check/check-lots'
 import { heatRemedies } from '../domain/batch/result/heat-block'
 import type { Problem } from '../domain/blend/check-blend'
 import type { BatchOrder } from '../domain/batch/order/order'
-import { planBatch, type ReadyPlan } from '../domain/batch/result/plan'
+import { planBatch } from '../domain/batch/result/plan'
 import type { Remedy } from '../domain/batch/order/remedy'
 import type { AlkaliTest } from '../domain/batch/release/alkali-test'
 import { batchPin } from '../domain/batch/release/pin'
 import type { Release, ReleaseAnswer } from '../domain/batch/release/release'
 import { sheetOf } from '../domain/batch/sheet/sheet'
-import { standingOf } from '../domain/batch/workshop/standing'
 import { sum } from '../domain/batch/weigh/weights'
 import type { Blend, Prices } from '../domain/blend/blend'
 import { labelOf } from '../domain/label/label'
 import { type BatchRun, isPaste, NOTHING_DONE, orderFor } from './batch-choices'
-import { batchRelease, releaseSaid, testFaults, weighedOf } from './batch-release'
+import { batchRelease, inPotOf, releaseSaid, testFaults, weighedOf } from './batch-release'
 import { HELD_GROUPS, type Held, type HeldGroup, problemsAt } from './held'
 import type { WorkHistory } from './history.svelte'
 import { without } from './without'
@@ -99,17 +98,12 @@ export class BatchDesk {
   readonly actual: Actuals = $derived.by(() => weighedOf(this.ready, this.choices))
 
   /** What was weighed and what of it went into the pot; more than was weighed where lines follow others. */
-  readonly inPot: Actuals = $derived.by(() => {
-    const { left, part } = this.run
-    if (!this.ready || (!left && !part)) return this.actual
-    const run = { actual: this.run.actual, left: left ?? {}, part }
-    return standingOf(this.ready, run, { library, facts: batchFacts }).inPot
-  })
+  readonly inPot: Actuals = $derived.by(() => inPotOf(this.ready, this.choices))
 
   /** How the batch really stands; undefined while nothing was entered. */
   readonly really: ActualAnswer | undefined = $derived(
     this.ready && Object.keys(this.actual).length > 0
-      ? actualReport(this.ready, planned(this.ready, this.inPot), library, batchFacts)
+      ? actualReport(this.ready, this.inPot, library, batchFacts)
       : undefined,
   )
 
@@ -220,7 +214,7 @@ export class BatchDesk {
   /** Enters a test of a bar of this very batch. */
   addTest(test: AlkaliTest): void {
     if (this.order)
-      this.#setTests([...this.#tests(), { ...test, batch: batchPin(this.order, this.actual) }])
+      this.#setTests([...this.#tests(), { ...test, batch: batchPin(this.order, this.inPot) }])
   }
 
   /** Takes a test out that was entered by mistake; undo brings it back. */
@@ -277,16 +271,6 @@ export class BatchDesk {
 /** What would mend an order that is refused, where one change does. */
 function refusedRemedies(order: BatchOrder): Remedy[] {
   return [...lotRemedies(order, library), ...heatRemedies(order, library, batchFacts)]
-}
-
-/** Weights of the lines there are, g. */
-function planned({ ingredients }: ReadyPlan, grams: Actuals): Actuals {
-  return Object.fromEntries(
-    ingredients.flatMap(({ key }) => {
-      const g = grams[key]
-      return g === undefined ? [] : [[key, g]]
-    }),
-  )
 }
 
 /** Superfat by which rounding may make lots leaner than those that were confirmed, percent. */

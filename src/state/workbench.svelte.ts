@@ -20,6 +20,7 @@ import {
   workScreens,
 } from '../domain/batch/workshop/work-screens'
 import type { BatchDesk } from './batch.svelte'
+import { kept } from './kept'
 import { without } from './without'
 
 const KNOWN: Known = { library, facts: batchFacts }
@@ -67,13 +68,22 @@ export class Workbench {
     return cookedPot(this.#plan(), this.batterG, this.standing.weighed, reading)
   })
 
+  /** What was judged of the progress as it is, so that each screen draws lots once. */
+  readonly #judged = $derived.by(() => {
+    const [plan, progress] = [this.#plan(), this.progress]
+    return {
+      line: kept((key) => lineVerdict(plan, progress, key, KNOWN)),
+      gate: kept((key) => gateVerdict(plan, progress, key, KNOWN)),
+    }
+  })
+
   verdict(key: string) {
-    return lineVerdict(this.#plan(), this.progress, key, KNOWN)
+    return this.#judged.line(key)
   }
 
   /** How a stop stands, by its key. */
   gate(key: string) {
-    return gateVerdict(this.#plan(), this.progress, key, KNOWN)
+    return this.#judged.gate(key)
   }
 
   /** How the lye that went into the pot stands; undefined before it was weighed. */

@@ -128,7 +128,6 @@ export const ROOMS = {
   'batch/sheet': [
     'chemistry',
     'batch/order',
-    'batch/weigh',
     'batch/react',
     'batch/superfat',
     'batch/result',

@@ -1,9 +1,16 @@
 import { expect, test } from 'vitest'
+import { planOf } from '../../src/cli/batch-plan'
+import { batchFile } from '../../src/data/batch-file'
+import { batchAsFile } from '../../src/data/batch-as-file'
+import { batchFacts } from '../../src/data/batch-facts'
+import { library } from '../../src/data/library'
+import { actualReport } from '../../src/domain/batch/actual/actuals'
 import type { Titration } from '../../src/domain/batch/release/alkali-test'
 import { BatchDesk } from '../../src/state/batch.svelte'
 import { EXAMPLE_WORK } from '../../src/state/first-work'
 import { WorkHistory } from '../../src/state/history.svelte'
 import { LedgerDesk } from '../../src/state/ledger.svelte'
+import { Workbench } from '../../src/state/workbench.svelte'
 import { keptWork } from '../../src/storage/work-schema'
 
 const TEST: Titration = {
@@ -87,4 +94,32 @@ test('the Ledger’s quote stands on the same tests', () => {
   at.addTest(TEST)
   expect(ledger.release.state).toBe(at.release.state)
   expect(ledger.release.state).toBe('testPassed')
+})
+
+test('a file saved after only a part of the lye was used reads the same at the command line', () => {
+  const { at } = desk()
+  const plan = () => {
+    if (!at.ready) throw new Error('No plan')
+    return at.ready
+  }
+  const bench = new Workbench(at, plan)
+  const lye = plan().ingredients.find(({ kind }) => kind === 'alkali')
+  if (!lye) throw new Error('No lye')
+  for (const { key, grams } of plan().ingredients) bench.weigh(key, grams)
+  bench.weigh(lye.key, Math.round(lye.grams * 2.8))
+  const part = bench.verdict(lye.key).mends.find(({ kind }) => kind === 'usePart')
+  if (!part) throw new Error('No part')
+  bench.mend(lye.key, part)
+  at.addTest(TEST)
+  if (!at.order) throw new Error('No order')
+  const file = planOf(
+    batchFile.parse(JSON.parse(batchAsFile(at.order, at.inPot, at.choices.release))),
+    library,
+  )
+  if (file.status === 'invalid') throw new Error(JSON.stringify(file.problems))
+  expect(file.actual?.[lye.key]).toBeLessThan(lye.grams * 1.1)
+  expect(actualReport(file.plan, file.actual ?? {}, library, batchFacts)).toEqual(at.really)
+  expect(at.really).toMatchObject({ status: 'reckoned', report: { weights: { oilGrams: {} } } })
+  expect(file.release).toEqual(at.release)
+  expect(at.release.state).toBe('testPassed')
 })

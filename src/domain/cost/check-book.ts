@@ -1,4 +1,4 @@
-import { isDay } from '../batch/order/dates'
+import { isDay, noDay } from '../batch/order/dates'
 import { type Problem, problem } from '../blend/check-blend'
 import { WHOLE_PERCENT } from '../units'
 import { isCurrency } from './money'
@@ -87,7 +87,7 @@ function checkOffer(offer: Offer, materialOf: MaterialOf, path: string): Problem
     ...(freightMinor >= 0 && freightMinor < LARGEST
       ? []
       : [problem(`${path}.freightMinor`, `The freight is ${freightMinor}; give 0 or more.`)]),
-    ...(isDay(on) ? [] : [problem(`${path}.on`, `"${on}" is no day. Write it as 2026-11-25.`)]),
+    ...(isDay(on) ? [] : [problem(`${path}.on`, noDay(on))]),
     ...(steps.length === 0 ? [problem(`${path}.steps`, 'No price. Give one step at least.')] : []),
   ]
 }

@@ -1,4 +1,4 @@
-import { isDay } from '../batch/order/dates'
+import { isDay, noDay } from '../batch/order/dates'
 import { type Problem, problem } from '../blend/check-blend'
 import { WHOLE_PERCENT } from '../units'
 import type { Aim, PricePoints } from './price-points'
@@ -62,9 +62,7 @@ export function checkQuote(choices: QuoteChoices, path: string): Problem[] {
             `${choices.batchesPerWeek} batches a week; give how many you make.`,
           ),
         ]),
-    ...(isDay(quotedOn)
-      ? []
-      : [problem(`${path}.quotedOn`, `"${quotedOn}" is no day. Write it as 2026-11-25.`)]),
+    ...(isDay(quotedOn) ? [] : [problem(`${path}.quotedOn`, noDay(quotedOn))]),
   ]
 }
 

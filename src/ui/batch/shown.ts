@@ -1,10 +1,16 @@
 import type { Ends } from '../../domain/interval'
 import {
   type Direction,
+  directionOf,
   lineFigure,
   massFigure as figureOf,
   type ShownLine,
-} from '../../domain/batch/sheet/shown-mass'
+} from '../../domain/batch/result/shown-mass'
+import {
+  spansInWords,
+  type Superfats,
+  superfatsInWords,
+} from '../../domain/batch/superfat/superfats'
 import type { MassUnit } from '../../domain/units'
 import { number, withUnit } from '../format'
 
@@ -31,6 +37,21 @@ export function massText(
   return withUnit(value, decimals, unit)
 }
 
+/** A weight of a line's kind that is to be taken out again, cut so that what stays is never more alkaline. */
+export function takenOutText({ kind, grams, stepG }: ShownLine, unit: MassUnit): string {
+  return massText(grams, unit, stepG, directionOf(kind, 'out'))
+}
+
+/** "5.0 %, likely 3.1 to 7.0 %, at worst −0.4 %". */
+export function superfatsText(superfats: Superfats): string {
+  return withMinus(superfatsInWords(superfats))
+}
+
+/** "likely 3.1 to 7.0 %, at worst −0.4 %". */
+export function spansText(spans: Pick<Superfats, 'likelyPercent' | 'worstPercent'>): string {
+  return withMinus(spansInWords(spans))
+}
+
 /** The figure of a weight without its unit, to the step of the scale it is weighed on. */
 export function massFigure(
   grams: number,
@@ -49,7 +70,7 @@ export function roughMass(grams: number, unit: MassUnit): string {
 
 /** A sentence of the domain's with true minus signs. */
 export function withMinus(sentence: string): string {
-  return sentence.replaceAll(/(?<=[\s(])-(?=\d)/gu, '−')
+  return sentence.replaceAll(/(?<=^|[\s(])-(?=\d)/gu, '−')
 }
 
 /** A span such as "50 to 65 °C". */

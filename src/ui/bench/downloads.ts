@@ -1,4 +1,4 @@
-import { massFigure } from '../../domain/batch/sheet/shown-mass'
+import { massFigure } from '../../domain/batch/result/shown-mass'
 import { oilsInOrder } from '../../charts/bench-oil'
 import { library } from '../../state/library'
 import { sum } from '../../domain/batch/weigh/weights'

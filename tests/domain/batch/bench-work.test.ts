@@ -2,6 +2,7 @@ import { describe, expect, test } from 'vitest'
 import { batchFacts } from '../../../src/data/batch-facts'
 import { library } from '../../../src/data/library'
 import { cookClock } from '../../../src/domain/batch/workshop/cook-clock'
+import { climbOf, lastTime } from '../../../src/domain/batch/workshop/temperatures'
 import { cookedPot } from '../../../src/domain/batch/workshop/cooked-pot'
 import type { BatchOrder } from '../../../src/domain/batch/order/order'
 import { withPartUsed } from '../../../src/domain/batch/workshop/gate'
@@ -175,4 +176,39 @@ test('the jug holds the cook’s water too while the hydroxide dissolves', () =>
   const [naoh, water] = [plan.alkaliGrams.naoh ?? NaN, plan.water.plainG + 50]
   expect(plan.water.cookG).toBe(50)
   expect(plan.figures.jugConcentrationPercent).toBeCloseTo((100 * naoh) / (naoh + water), 9)
+})
+
+describe('temperatures', () => {
+  const at = (step: string, ...read: readonly (readonly [minutes: number, tempC: number])[]) =>
+    read.map(([minutes, tempC]) => ({ step, at: minutes * 60_000, tempC }))
+  const cook = { id: 'cook', tempC: { low: 70, high: 90 } }
+
+  test('lye that is warmer at the second reading climbs, however they were entered', () => {
+    const lye = { id: 'lye', tempC: null }
+    expect(climbOf(at('lye', [4, 71], [0, 62]), lye)).toEqual({ fromC: 62, toC: 71, minutes: 4 })
+    expect(climbOf(at('lye', [0, 71], [4, 62]), lye)).toBeNull()
+    expect(climbOf(at('lye', [0, 62], [4, 63]), lye)).toBeNull()
+    expect(climbOf([...at('lye', [0, 30]), ...at('combine', [4, 60])], lye)).toBeNull()
+  })
+
+  test('a pot climbs above what it is to hold, and not while it is warmed up', () => {
+    expect(climbOf(at('cook', [0, 60], [9, 80]), cook)).toBeNull()
+    expect(climbOf(at('cook', [0, 60], [9, 80], [15, 96]), cook)).toEqual({
+      fromC: 80,
+      toC: 96,
+      minutes: 6,
+    })
+    const fats = { id: 'hardFats', tempC: { low: 50, high: 65 } }
+    expect(climbOf(at('hardFats', [0, 40], [9, 80]), fats)).toBeNull()
+  })
+
+  test('a time typed is the last one that a clock showed it', () => {
+    const now = new Date(2026, 10, 25, 0, 10, 30).getTime()
+    const of = (...when: [number, number, number]) => new Date(2026, 10, ...when).getTime()
+    expect(lastTime('0:10', now)).toBe(of(25, 0, 10))
+    expect(lastTime('00.05', now)).toBe(of(25, 0, 5))
+    expect(lastTime('2355', now)).toBe(of(24, 23, 55))
+    for (const wrong of ['24:00', '12:60', '7', 'noon', '', '-1:20', '1:2'])
+      expect(lastTime(wrong, now), wrong).toBeUndefined()
+  })
 })

@@ -6,7 +6,11 @@ import { type BatchFacts, NO_FACTS } from '../order/facts'
 import { dissolvedAcid, type Fix, oilFixes } from './fixes'
 import { type LyeTopUp, lyeTopUp } from './lye-top-up'
 import type { ReadyPlan } from '../result/plan'
+import { oneIn } from '../result/warnings'
+import { shownLine } from '../result/shown-mass'
+import { type LikelySuperfat, likelySuperfat } from '../superfat/likely'
 import { endsOf, errorsOf, EXACT, superfatAt, superfatSpan } from '../superfat/reach'
+import { superfatsInWords } from '../superfat/superfats'
 import type { Interval } from '../../interval'
 import type { Reckoning } from '../weigh/reckoning'
 import { ALKALI_NAMES, alkaliGrams } from '../../chemistry/alkali'
@@ -30,9 +34,11 @@ export interface Deviation {
 export interface ActualReport {
   /** Weights as they really are. */
   readonly weights: Weights
-  /** Superfat of typical lots, and its span with lots and scale, percent. */
+  /** Superfat of typical lots, and the worst there can be by lots and scale, percent. */
   readonly superfatPercent: number
   readonly reachPercent: Interval
+  /** Nineteen lots in twenty, and how many would hold free alkali. */
+  readonly likely: LikelySuperfat
   /** Hydroxide left over in typical lots and in the leanest, g as NaOH. */
   readonly freeAlkaliG: number
   readonly freeAlkaliWorstG: number
@@ -79,6 +85,7 @@ export function actualReport(
   if (!hasFat(reckoning)) return { status: 'invalid', problems: [NO_FAT] }
   const superfatPercent = superfatAt(reckoning, 'typical')
   const reachPercent = superfatSpan(reckoning, errorsOf(plan.order))
+  const likely = likelySuperfat(reckoning)
   const verdict = verdictOf(plan, reckoning, superfatPercent)
   const deviations = deviationsOf(plan, actuals)
   const fixes = fixesFor(plan, actuals, reckoning, verdict)
@@ -89,13 +96,17 @@ export function actualReport(
       weights,
       superfatPercent,
       reachPercent,
+      likely,
       freeAlkaliG: freeAlkali(reckoning, 'typical'),
       freeAlkaliWorstG: freeAlkali(reckoning, 'low'),
       verdict,
       deviations,
       fixes,
       topUp,
-      advice: [...adviceOn(verdict, fixes, superfatPercent), ...(topUp ? topUpAdvice(topUp) : [])],
+      advice: [
+        ...adviceOn(verdict, fixes, superfatPercent, likely),
+        ...(topUp ? topUpAdvice(topUp) : []),
+      ],
     },
   }
 }
@@ -207,15 +218,16 @@ function adviceOn(
   verdict: ActualReport['verdict'],
   fixes: readonly Fix[],
   superfatPercent: number,
+  likely: LikelySuperfat,
 ): string[] {
   const missing = fixes.filter((fix) => fix.kind === 'putIn')
   const [oil] = fixes.filter((fix) => fix.kind === 'addOil')
   return [
-    ...VERDICT_SAYS[verdict](superfatPercent),
-    ...missing.map(({ name, grams }) => `Put in what is missing: ${grams.toFixed(1)} g ${name}.`),
+    ...VERDICT_SAYS[verdict](superfatPercent, likely),
+    ...missing.map(({ name, grams }) => `Put in what is missing: ${fat(grams)} ${name}.`),
     ...(oil
       ? [
-          `${missing.length > 0 ? 'Then add' : 'Add'} ${oil.grams.toFixed(1)} g ${oil.name} on top: superfat ${oil.superfatPercent.toFixed(1)} %, in the leanest lots ${oil.leanestPercent.toFixed(1)} %.`,
+          `${missing.length > 0 ? 'Then add' : 'Add'} ${fat(oil.grams)} ${oil.name} on top: superfat ${superfatsInWords(oil)}.`,
         ]
       : []),
     ...fixes.flatMap((fix) => (fix.kind === 'dissolveAcid' ? acidAdvice(fix) : [])),
@@ -223,42 +235,48 @@ function adviceOn(
   ]
 }
 
+/** Weights in sentences, cut to a tenth of a gram the way that is never more alkaline. */
+const fat = (grams: number) => shownLine({ kind: 'oil', grams, stepG: null }, 'g')
+const acid = (grams: number) => shownLine({ kind: 'acid', grams, stepG: null }, 'g')
+const water = (grams: number, stepG: number | null = null) =>
+  shownLine({ kind: 'water', grams, stepG }, 'g')
+const hydroxide = (grams: number) => shownLine({ kind: 'alkali', grams, stepG: null }, 'g')
+
 /** Acid in caustic batter boils up: oil stands first, dry acid never. */
 function acidAdvice({ name, grams, waterG }: Extract<Fix, { kind: 'dissolveAcid' }>): string[] {
-  const as = waterG > 0 ? `dissolved in ${waterG.toFixed(0)} g cold water` : 'as it comes, cold'
+  const as = waterG > 0 ? `dissolved in ${water(waterG, 1)} cold water` : 'as it comes, cold'
   return [
-    `${grams.toFixed(1)} g ${name} is missing. While there is no hydroxide in the water yet, put it into the water. Once there is: never dry acid into lye or raw soap, it boils up and throws caustic about. The oil named above takes its place.`,
-    `Only where there is no oil to add: ${grams.toFixed(1)} g ${name} ${as}, by spoonfuls, off the heat, stirring, goggles and gloves on. Else throw the batch away as caustic waste.`,
+    `${acid(grams)} ${name} is missing. While there is no hydroxide in the water yet, put it into the water. Once there is: never dry acid into lye or raw soap, it boils up and throws caustic about. The oil named above takes its place.`,
+    `Only where there is no oil to add: ${acid(grams)} ${name} ${as}, by spoonfuls, off the heat, stirring, goggles and gloves on. Else throw the batch away as caustic waste.`,
   ]
 }
 
-function topUpAdvice({
-  alkaliGrams,
-  waterGrams,
-  superfatPercent,
-  leanestPercent,
-}: LyeTopUp): string[] {
+function topUpAdvice(topUp: LyeTopUp): string[] {
+  const { alkaliGrams, waterGrams } = topUp
   const alkalis = (['naoh', 'koh'] as const).flatMap((kind) => {
     const grams = alkaliGrams[kind] ?? 0
-    return grams > 0 ? [`${grams.toFixed(1)} g ${ALKALI_NAMES[kind]}`] : []
+    return grams > 0 ? [`${hydroxide(grams)} ${ALKALI_NAMES[kind]}`] : []
   })
   const as =
     waterGrams > 0
-      ? `${alkalis.join(' and ')}, dissolved in ${waterGrams.toFixed(1)} g cold water`
+      ? `${alkalis.join(' and ')}, dissolved in ${water(waterGrams)} cold water`
       : `${alkalis.join(' and ')} as the solution it comes in`
   return [
-    `Only if you are sure how much lye is in, and only while it is liquid: ${as}, left to cool to the warmth of the pot and stirred in slowly, brings it to ${superfatPercent.toFixed(1)} %, in the leanest lots ${leanestPercent.toFixed(1)} %. It is lye: the cautions hold again. Where in doubt leave it rich.`,
+    `Only if you are sure how much lye is in, and only while it is liquid: ${as}, left to cool to the warmth of the pot and stirred in slowly, brings it to ${superfatsInWords(topUp)}. It is lye: the cautions hold again. Where in doubt leave it rich.`,
   ]
 }
 
 const VERDICT_SAYS: Readonly<
-  Record<ActualReport['verdict'], (superfatPercent: number) => readonly string[]>
+  Record<
+    ActualReport['verdict'],
+    (superfatPercent: number, likely: LikelySuperfat) => readonly string[]
+  >
 > = {
   freeLye: (s) => [
     `There is more lye than the fat can use: superfat ${s.toFixed(1)} %. It burns. Stop, gloves and goggles on.`,
   ],
-  freeLyePossible: (s) => [
-    `Typical lots leave ${s.toFixed(1)} % superfat, but the leanest could leave free lye. Mend it before pouring.`,
+  freeLyePossible: (s, likely) => [
+    `Typical lots leave ${s.toFixed(1)} % superfat, but ${oneIn(likely)} would leave free lye. Mend it before pouring.`,
   ],
   lean: (s) => [`Leaner than asked: superfat ${s.toFixed(1)} %. Safe as weighed, less mild.`],
   asPlanned: (s) => [`As planned: superfat ${s.toFixed(1)} %.`],

@@ -3,7 +3,8 @@ import { GRAMS_PER_KG, fractionFromPercent, WHOLE_PERCENT } from '../../units'
 import { MOLAR_MASS_KOH } from '../../chemistry/atoms'
 import { bindsOf } from '../weigh/lots'
 import type { ReadyPlan } from '../result/plan'
-import { endsOf, errorsOf, EXACT, superfatAt, superfatSpan } from '../superfat/reach'
+import { endsOf, errorsOf, EXACT } from '../superfat/reach'
+import { type Superfats, superfatsOf } from '../superfat/superfats'
 import type { Reckoning } from '../weigh/reckoning'
 import { roundedUp } from '../weigh/rounding'
 
@@ -23,16 +24,13 @@ export type Fix =
       /** Cold water to dissolve it in; 0 where it comes as a solution. g. */
       readonly waterG: number
     }
-  /** More of an oil, where there is more lye than the fat can use safely. */
-  | {
+  /** More of an oil, where there is more lye than the fat can use safely, and what it comes to with it. */
+  | ({
       readonly kind: 'addOil'
       readonly oil: string
       readonly name: string
       readonly grams: number
-      /** Superfat with it, typical and of the leanest lots, percent. */
-      readonly superfatPercent: number
-      readonly leanestPercent: number
-    }
+    } & Superfats)
 
 /** Step an addition is offered in where no scale is stated, g. */
 const OFFER_STEP_G = 1
@@ -87,8 +85,7 @@ function oilFix(
     oil,
     name: oilOf(library, oil).name,
     grams,
-    superfatPercent: superfatAt(mended, 'typical'),
-    leanestPercent: superfatSpan(weighedShort, errors).min,
+    ...superfatsOf(mended, weighedShort),
   }
 }
 

@@ -13,12 +13,12 @@ const CONFIRMED_SLACK_POINTS = 0.5
  * cook, and what a mend must come to.
  *
  * Typical lots with free lye always stop, and so does a batch of which more than one lot in 200 would hold
- * any. Where the maker confirmed lots as lean as the plan's, they stop once they are leaner than that.
+ * any; where the worst there can be leaves none, none of the draws would, and they are spared. Where the maker confirmed lots as lean as the plan's, they stop once they are leaner than that.
  */
 export function freeLyeLikely(plan: ReadyPlan, reckoning: Reckoning): boolean {
   if (!(superfatAt(reckoning, 'typical') >= -NOISE_PERCENT)) return true
-  if (plan.order.confirmedLean === undefined)
-    return !(likelySuperfat(reckoning).freeShare <= FREE_SHARE_LIMIT)
   const { min } = superfatSpan(reckoning, errorsOf(plan.order))
+  if (plan.order.confirmedLean === undefined)
+    return !(min >= 0 || likelySuperfat(reckoning).freeShare <= FREE_SHARE_LIMIT)
   return !(min >= Math.min(0, plan.superfat.reachPercent.min - CONFIRMED_SLACK_POINTS))
 }

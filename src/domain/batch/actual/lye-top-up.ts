@@ -5,19 +5,20 @@ import { purer } from '../superfat/least-safe'
 import { alkaliShares, alkalisOf } from '../order/order'
 import type { ReadyPlan } from '../result/plan'
 import { contentOf } from '../order/purity'
-import { endsOf, errorsOf, EXACT, superfatAt, superfatSpan } from '../superfat/reach'
+import { endsOf, errorsOf, EXACT } from '../superfat/reach'
+import { type Superfats, superfatsOf } from '../superfat/superfats'
 import type { Reckoning } from '../weigh/reckoning'
 import { roundedDown, roundedUp } from '../weigh/rounding'
 
-/** Alkali that would bring a batch with too little of it to the superfat asked. */
-export interface LyeTopUp {
+/**
+ * Alkali that would bring a batch with too little of it to the superfat asked, and what that comes to with
+ * every weighing as wrong as may be.
+ */
+export interface LyeTopUp extends Superfats {
   /** As it is weighed, impurities included; of a solution, the solution. g. */
   readonly alkaliGrams: Readonly<Partial<Record<AlkaliKind, number>>>
   /** Water to dissolve it in first; 0 where it comes as a solution. g. */
   readonly waterGrams: number
-  /** Superfat with it, typical and of the leanest lots with every weighing as wrong as may be, percent. */
-  readonly superfatPercent: number
-  readonly leanestPercent: number
 }
 
 /** Water for each g of hydroxide at least, so that it dissolves quickly: lye of 33 %, common practice. */
@@ -44,8 +45,7 @@ export function lyeTopUp(plan: ReadyPlan, reckoning: Reckoning): LyeTopUp | null
   return {
     alkaliGrams,
     waterGrams: waterFor(plan, alkaliGrams),
-    superfatPercent: superfatAt(mended, 'typical'),
-    leanestPercent: superfatSpan(mended, twiceWeighed(order)).min,
+    ...superfatsOf(mended, mended, twiceWeighed(order)),
   }
 }
 

@@ -2,7 +2,7 @@ import { problem, type Problem } from '../../blend/check-blend'
 import { isClearCode } from '../order/batch-code'
 import { between, notNegative } from './check-numbers'
 import { isReason } from './check-words'
-import { isDay } from '../order/dates'
+import { isDay, noDay } from '../order/dates'
 import type { BatchOrder } from '../order/order'
 
 /** Most days of cure (three years), batches a day, and moisture of a dry bar that is still a bar. */
@@ -19,9 +19,7 @@ export function paperProblems({
 }: BatchOrder): Problem[] {
   const { madeOn, productCode, number } = papers ?? {}
   return [
-    ...(madeOn === undefined || isDay(madeOn)
-      ? []
-      : [problem('papers.madeOn', `"${madeOn}" is no day. Write it as 2026-11-25.`)]),
+    ...(madeOn === undefined || isDay(madeOn) ? [] : [problem('papers.madeOn', noDay(madeOn))]),
     ...(productCode === undefined || isClearCode(productCode)
       ? []
       : [

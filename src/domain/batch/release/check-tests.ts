@@ -1,7 +1,7 @@
 import { problem, type Problem } from '../../blend/check-blend'
 import { between, positive } from '../check/check-numbers'
 import { processOf } from '../react/cure'
-import { daysAfter, isDay } from '../order/dates'
+import { daysAfter, isDay, noDay } from '../order/dates'
 import type { BatchOrder, Process } from '../order/order'
 import type { AlkaliLimits, AlkaliTest, ReleaseRecord, Titration } from './alkali-test'
 import { isPin } from './pin'
@@ -31,7 +31,7 @@ export function testProblems(
 
 function dayProblems(on: string, order: BatchOrder, today: string, path: string): Problem[] {
   const at = `${path}.on`
-  if (!isDay(on)) return [problem(at, `"${on}" is no day. Write it as 2026-11-25.`)]
+  if (!isDay(on)) return [problem(at, noDay(on))]
   const madeOn = order.papers?.madeOn
   if (madeOn === undefined || !isDay(madeOn))
     return [

@@ -1,4 +1,4 @@
-import { shownLine } from './shown-mass'
+import { shownLine } from '../result/shown-mass'
 import { barsTitle, type Sheet, type SheetRow } from './sheet'
 import type { WorkStep } from './steps'
 import type { MassUnit } from '../../units'

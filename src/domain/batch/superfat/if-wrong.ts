@@ -73,6 +73,9 @@ export function ifOneThingIsWrong(reckoning: Reckoning): IfWrong[] {
   ].sort((a, b) => a.superfatPercent - b.superfatPercent)
 }
 
+/** Below so many grams of an acid, tenths are told, g. */
+const FEW_G = 10
+
 type Tell = (
   code: IfWrong['code'],
   title: string,
@@ -89,7 +92,7 @@ function acidCases({ order, weights, facts }: Reckoning, base: Case, told: Tell)
     const forgotten = told(
       `acidForgotten.${index}`,
       `The ${name} is forgotten`,
-      `${grams.toFixed(grams < 10 ? 1 : 0)} g in the plan, none in the pot`,
+      `${roundedUp(grams, grams < FEW_G ? 0.1 : 1)} g in the plan, none in the pot`,
       { acidMol: base.acidMol - equivalentsMol },
     )
     const weaker = facts.acids.get(fact.weakerForm ?? '')

@@ -1,14 +1,20 @@
 import type { Actuals } from '../actual/actual-weights'
 import { freeLyeLikely } from '../actual/free-lye-likely'
-import { mustBeWeighed, NOISE_G, superfatsOf, toleranceOf } from './judge'
+import { type Superfats, superfatsOf } from '../superfat/superfats'
+import { mustBeWeighed, NOISE_G, toleranceOf } from './judge'
 import { type LyePlace, lyeMends, type Mend } from './line-mends'
 import type { MoreOil } from './more-oil'
 import type { PartOfLye } from './part-of-lye'
 import type { ReadyPlan } from '../result/plan'
 import { type BenchRun, type Known, PART_KEY, standingOf } from './standing'
 
-/** The stop before lye meets oil, and the one after the cook. */
-export interface Gate {
+/** The stop before lye meets oil, or the one after the cook, and what mends it. */
+export interface Gate extends GateStanding, Superfats {
+  readonly mends: readonly Mend[]
+}
+
+/** How a stop stands. */
+export interface GateStanding {
   /** Whether it opens. */
   readonly open: boolean
   /** Whether free lye is likely in the batch as it stands. */
@@ -17,41 +23,44 @@ export interface Gate {
   readonly unweighed: readonly string[]
   /** Lines that count as asked because they were passed over, by key. */
   readonly assumed: readonly string[]
-  readonly superfatPercent: number
-  readonly leanestPercent: number
-  readonly mends: readonly Mend[]
+}
+
+/** The whole batch at a stop, with what mends it. */
+export function gateOf(plan: ReadyPlan, run: BenchRun, lye: LyePlace, known: Known): Gate {
+  const stands = gateStanding(plan, run, known)
+  const mends = stands.likely ? lyeMends(plan, run, lye, known) : []
+  return { ...stands, ...superfatsOf(standingOf(plan, run, known).reckoning), mends }
 }
 
 /**
  * The whole batch at a stop: it opens only where every hydroxide and acid was weighed and free lye is not
  * likely, small slips that were each within their own tolerance added up.
  */
-export function gateOf(plan: ReadyPlan, run: BenchRun, lye: LyePlace, known: Known): Gate {
+export function gateStanding(plan: ReadyPlan, run: BenchRun, known: Known): GateStanding {
   const { reckoning } = standingOf(plan, run, known)
   const likely = freeLyeLikely(plan, reckoning)
   const missing = plan.ingredients.filter(({ key }) => run.actual[key] === undefined)
   const unweighed = missing.filter(mustBeWeighed).map(({ key }) => key)
-  const mends = likely ? lyeMends(plan, run, lye, known) : []
   return {
     open: !likely && unweighed.length === 0,
     likely,
     unweighed,
     assumed: missing.filter((line) => !mustBeWeighed(line)).map(({ key }) => key),
-    ...superfatsOf(reckoning),
-    mends,
   }
 }
 
+/** How the part of the lye that went into the pot stands, and what mends it. */
+export interface PartVerdict extends PartStanding, Superfats {
+  readonly mends: readonly Mend[]
+}
+
 /** How the part of the lye that went into the pot stands. */
-export interface PartVerdict {
+export interface PartStanding {
   /** Weighed less what was to be used, g. */
   readonly offG: number
   readonly over: boolean
   readonly under: boolean
   readonly open: boolean
-  readonly superfatPercent: number
-  readonly leanestPercent: number
-  readonly mends: readonly Mend[]
 }
 
 /** Judges the weight of lye in the pot, g: what is over is in the oils already. */
@@ -61,25 +70,41 @@ export function judgePart(
   usedG: number,
   known: Known,
 ): PartVerdict {
+  const stands = partStanding(plan, run, usedG, known)
+  const used = withPoured(run, usedG)
+  return {
+    ...stands,
+    ...superfatsOf(standingOf(plan, used, known).reckoning),
+    mends: stands.open ? [] : lyeMends(plan, used, 'pot', known),
+  }
+}
+
+/** How the lye in the pot stands, g, without what mends it. */
+export function partStanding(
+  plan: ReadyPlan,
+  run: BenchRun,
+  usedG: number,
+  known: Known,
+): PartStanding {
   const { part } = run
   if (!part) throw new Error('The whole lye is used')
   const tolerance =
     NOISE_G + toleranceOf({ stepG: plan.order.scale?.oilStepG ?? null, kind: 'water' })
-  const used = { ...run, actual: { ...run.actual, [PART_KEY]: usedG } }
-  const { reckoning } = standingOf(plan, used, known)
+  const { reckoning } = standingOf(plan, withPoured(run, usedG), known)
   const offG = usedG - part.usedG
   const over = offG > tolerance
   const likely = freeLyeLikely(plan, reckoning)
   const left = run.left[PART_KEY] === usedG
-  const stopped = likely || (over && !left)
   return {
     offG,
     over,
     under: -offG > tolerance,
-    open: !stopped,
-    ...superfatsOf(reckoning),
-    mends: stopped ? lyeMends(plan, used, 'pot', known) : [],
+    open: !(likely || (over && !left)),
   }
+}
+
+function withPoured(run: BenchRun, usedG: number): BenchRun {
+  return { ...run, actual: { ...run.actual, [PART_KEY]: usedG } }
 }
 
 /**

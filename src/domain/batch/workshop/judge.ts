@@ -4,12 +4,16 @@ import type { Ingredient } from '../result/ingredients'
 import { jugConcentrationPercent } from '../result/late-problems'
 import { type LyePlace, type Mend, mendsFor } from './line-mends'
 import type { ReadyPlan } from '../result/plan'
-import { errorsOf, superfatAt, superfatSpan } from '../superfat/reach'
-import type { Reckoning } from '../weigh/reckoning'
+import { type Superfats, superfatsOf } from '../superfat/superfats'
 import { type BenchRun, type Known, reckoningOf, type Standing, standingOf } from './standing'
 
+/** How one line stands, the whole batch with it, and what mends it. */
+export interface LineVerdict extends LineStanding, Superfats {
+  readonly mends: readonly Mend[]
+}
+
 /** How one line stands. */
-export interface LineVerdict {
+export interface LineStanding {
   readonly key: string
   /** What it is asked now and what the plan had, g. */
   readonly askedG: number
@@ -32,10 +36,6 @@ export interface LineVerdict {
   /** Whether one may go on from it. */
   readonly open: boolean
   readonly skippable: boolean
-  /** Superfat of the whole batch as it stands, typical and of the leanest lots, percent. */
-  readonly superfatPercent: number
-  readonly leanestPercent: number
-  readonly mends: readonly Mend[]
 }
 
 /** Scale steps within which a weight is on. */
@@ -55,7 +55,6 @@ export function toleranceOf({ stepG, kind }: Pick<Ingredient, 'stepG' | 'kind'>)
   return STEPS_ON * (stepG ?? (FINE.includes(kind) ? FINE_STEP_G : COARSE_STEP_G))
 }
 
-/** What a line does when it is off: carries the superfat, or not. */
 /** Lines that must be weighed: nobody assumes hydroxide or acid. */
 export function mustBeWeighed({ kind }: Pick<Ingredient, 'kind'>): boolean {
   return kind === 'alkali' || kind === 'acid'
@@ -78,8 +77,21 @@ export function judgeLine(
   { skipped, lye }: { readonly skipped: boolean; readonly lye: LyePlace },
   known: Known,
 ): LineVerdict {
-  const line = plan.ingredients.find((one) => one.key === key)
-  if (!line) throw new Error(`The plan has no line ${key}`)
+  const stands = lineStanding(plan, run, key, skipped, known)
+  const standing = standingOf(plan, run, known)
+  const mends = mendsFor(plan, run, lineOf(plan, key), stands.state, { standing, lye, known })
+  return { ...stands, ...superfatsOf(standing.reckoning), mends }
+}
+
+/** How a line stands, without what mends it: enough to say whether one may go on. */
+export function lineStanding(
+  plan: ReadyPlan,
+  run: BenchRun,
+  key: string,
+  skipped: boolean,
+  known: Known,
+): LineStanding {
+  const line = lineOf(plan, key)
   const standing = standingOf(plan, run, known)
   const askedG = standing.asked[key] ?? line.grams
   const weighedG = run.actual[key] ?? null
@@ -98,9 +110,13 @@ export function judgeLine(
     stop: isStop(line, shown),
     open: !['waiting', 'over', 'under'].includes(shown),
     skippable: !mustBeWeighed(line),
-    ...superfatsOf(standing.reckoning),
-    mends: mendsFor(plan, run, line, shown, { standing, lye, known }),
   }
+}
+
+function lineOf(plan: ReadyPlan, key: string): Ingredient {
+  const line = plan.ingredients.find((one) => one.key === key)
+  if (!line) throw new Error(`The plan has no line ${key}`)
+  return line
 }
 
 /** Whether so little water would be in the jug that the hydroxide asked does not stay dissolved. */
@@ -110,14 +126,6 @@ function isTooStrong(plan: ReadyPlan, { kind }: Ingredient, standing: Standing, 
   const asked = { ...standing.weighed, ...Object.fromEntries(alkalis) }
   const percent = jugConcentrationPercent(reckoningOf(plan, asked, known))
   return percent > MOST_LYE_CONCENTRATION_PERCENT + NOISE_PERCENT
-}
-
-/** Superfat of typical lots, and of the leanest weighed as wrong as may be; percent. */
-export function superfatsOf(reckoning: Reckoning) {
-  return {
-    superfatPercent: superfatAt(reckoning, 'typical'),
-    leanestPercent: superfatSpan(reckoning, errorsOf(reckoning.order)).min,
-  }
 }
 
 function stateOf(

@@ -3,20 +3,18 @@ import { GRAMS_PER_KG } from '../../units'
 import { needsOf } from '../actual/fixes'
 import { bindsOf, type RangeEnd } from '../weigh/lots'
 import type { ReadyPlan } from '../result/plan'
-import { errorsOf, superfatAt, superfatSpan } from '../superfat/reach'
+import { errorsOf } from '../superfat/reach'
+import { type Superfats, superfatsOf } from '../superfat/superfats'
 import type { Reckoning } from '../weigh/reckoning'
 import { roundedUp } from '../weigh/rounding'
 import { type Grams, sum } from '../weigh/weights'
 
-/** More of every oil, in the shares they have. */
-export interface MoreOil {
+/** More of every oil, in the shares they have, and what the batch comes to with it, each weighed short. */
+export interface MoreOil extends Superfats {
   /** All together, g. */
   readonly grams: number
   /** Each, g, by oil. */
   readonly oilGrams: Grams
-  /** Superfat with it, typical and of the leanest lots, percent. */
-  readonly superfatPercent: number
-  readonly leanestPercent: number
 }
 
 /** Step an addition is offered in where no scale is stated, g. */
@@ -52,8 +50,7 @@ export function moreOil(
       return {
         grams: sum(oilGrams),
         oilGrams,
-        superfatPercent: superfatAt(withOils(reckoning, oilGrams, 0), 'typical'),
-        leanestPercent: superfatSpan(short, errors).min,
+        ...superfatsOf(withOils(reckoning, oilGrams, 0), short),
       }
     wanted *= MORE_PART
   }

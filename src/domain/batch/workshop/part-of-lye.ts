@@ -1,11 +1,15 @@
 import { freeLyeLikely } from '../actual/free-lye-likely'
 import type { ReadyPlan } from '../result/plan'
-import { errorsOf, superfatAt, superfatSpan } from '../superfat/reach'
-import { roundedDown, roundedUp } from '../weigh/rounding'
+import { errorsOf, superfatAt } from '../superfat/reach'
+import { type Superfats, superfatsOf } from '../superfat/superfats'
+import { roundedDown, roundedToNearest, roundedUp } from '../weigh/rounding'
 import { jugG, type Known, reckoningOf, type Standing, withPart } from './standing'
 
-/** What to do with a jug that holds too much hydroxide: pour a part of it, the rest is lye waste. */
-export interface PartOfLye {
+/**
+ * What to do with a jug that holds too much hydroxide: pour a part of it, the rest is lye waste; and what
+ * that comes to, with this weighed over.
+ */
+export interface PartOfLye extends Superfats {
   /** Lye to weigh into the pot, g. */
   readonly useG: number
   /** All the lye there is, g; steam that left it is put back as cold water first. */
@@ -14,9 +18,6 @@ export interface PartOfLye {
   readonly waterG: number
   /** Lye that stays behind, g. */
   readonly wasteG: number
-  /** Superfat with it, typical and of the leanest lots with this weighed over, percent. */
-  readonly superfatPercent: number
-  readonly leanestPercent: number
 }
 
 /** Step that lye is weighed in where no scale is stated, g. */
@@ -41,20 +42,39 @@ export function partOfLye(plan: ReadyPlan, standing: Standing, known: Known): Pa
   const reckoned = (usedG: number) =>
     reckoningOf(plan, withPart(plan, weighed, { usedG, ofG, waterG: 0 }), known)
   const asked = Math.min(plan.superfat.askedPercent, plan.superfat.typicalPercent)
-  const good = (usedG: number) =>
-    superfatAt(reckoned(usedG), 'typical') >= asked &&
-    !freeLyeLikely(plan, reckoned(usedG + errorG))
-  if (good(ofG)) return null
-  const useG = roundedDown(most(good, ofG), step)
+  const asAsked = (usedG: number) => superfatAt(reckoned(usedG), 'typical') >= asked
+  const unlikely = (usedG: number) => !freeLyeLikely(plan, reckoned(usedG + errorG))
+  if (asAsked(ofG) && unlikely(ofG)) return null
+  const mostG = asAsked(ofG) ? ofG : most(asAsked, ofG)
+  const useG = roundedToNearest(mostSteps(unlikely, stepsIn(mostG, step), step) * step, step)
   if (!(useG > 0)) return null
   return {
     useG,
     ofG,
     waterG: roundedUp(Math.max(0, jugG(plan, askedG) - useG), step),
     wasteG: ofG - useG,
-    superfatPercent: superfatAt(reckoned(useG), 'typical'),
-    leanestPercent: superfatSpan(reckoned(useG + errorG), errorsOf(plan.order)).min,
+    ...superfatsOf(reckoned(useG), reckoned(useG + errorG)),
   }
+}
+
+/** Whole steps of a scale up to a weight. */
+function stepsIn(grams: number, stepG: number): number {
+  return Math.round(roundedDown(grams, stepG) / stepG)
+}
+
+/**
+ * The most steps of the scale, up to these, at which all is well. Whether it is takes 10,000 draws where it is
+ * close, so each question halves what is left, and only steps that the scale shows are asked after.
+ */
+function mostSteps(good: (grams: number) => boolean, upTo: number, stepG: number): number {
+  if (good(upTo * stepG)) return upTo
+  let [low, high] = [0, upTo]
+  while (high - low > 1) {
+    const middle = Math.floor((low + high) / 2)
+    if (good(middle * stepG)) low = middle
+    else high = middle
+  }
+  return low
 }
 
 /** The largest weight up to this for which all holds that holds below it, g. */

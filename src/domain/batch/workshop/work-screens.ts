@@ -1,5 +1,5 @@
-import { type Gate, gateOf, judgePart, withoutPoured } from './gate'
-import { judgeLine, type LineVerdict, mustBeWeighed } from './judge'
+import { type Gate, gateOf, gateStanding, partStanding, withoutPoured } from './gate'
+import { judgeLine, type LineVerdict, lineStanding, mustBeWeighed } from './judge'
 import type { LyePlace } from './line-mends'
 import type { ReadyPlan } from '../result/plan'
 import { type BenchRun, isInJug, type Known, PART_KEY } from './standing'
@@ -75,11 +75,16 @@ export function lineVerdict(
   key: string,
   known: Known,
 ): LineVerdict {
-  const lye = lyePlaceOf(progress)
-  const verdict = judgeLine(plan, progress, key, { skipped: false, lye }, known)
+  const skipped = wasSkipped(plan, progress, key, known)
+  return judgeLine(plan, progress, key, { skipped, lye: lyePlaceOf(progress) }, known)
+}
+
+/** Whether a line was passed over at the weight it is asked now. */
+function wasSkipped(plan: ReadyPlan, progress: Progress, key: string, known: Known): boolean {
   const ticked = progress.ticks[key]
-  const skipped = ticked !== undefined && ticked === (progress.assumed?.[key] ?? verdict.askedG)
-  return skipped ? judgeLine(plan, progress, key, { skipped, lye }, known) : verdict
+  if (ticked === undefined) return false
+  const { askedG } = lineStanding(plan, progress, key, false, known)
+  return ticked === (progress.assumed?.[key] ?? askedG)
 }
 
 /**
@@ -87,9 +92,12 @@ export function lineVerdict(
  * too much of that stops at its own weighing.
  */
 export function gateVerdict(plan: ReadyPlan, progress: Progress, key: string, known: Known): Gate {
-  const actual = withoutPoured(progress.actual)
-  const run = key === GATE_KEYS.combine ? { ...progress, actual } : progress
-  return gateOf(plan, run, lyePlaceOf(progress), known)
+  return gateOf(plan, runAtGate(progress, key), lyePlaceOf(progress), known)
+}
+
+function runAtGate(progress: Progress, key: string): BenchRun {
+  if (key !== GATE_KEYS.combine) return progress
+  return { ...progress, actual: withoutPoured(progress.actual) }
 }
 
 /**
@@ -113,11 +121,13 @@ export function mayLeave(
   progress: Progress,
   known: Known,
 ): boolean {
-  if (screen.kind === 'line') return lineVerdict(plan, progress, screen.key, known).open
-  if (screen.kind === 'gate') return gateVerdict(plan, progress, screen.key, known).open
+  const { kind, key } = screen
+  if (kind === 'line')
+    return lineStanding(plan, progress, key, wasSkipped(plan, progress, key, known), known).open
+  if (kind === 'gate') return gateStanding(plan, runAtGate(progress, key), known).open
   if (screen.kind !== 'part') return true
   const usedG = progress.actual[PART_KEY]
-  return usedG !== undefined && judgePart(plan, progress, usedG, known).open
+  return usedG !== undefined && partStanding(plan, progress, usedG, known).open
 }
 
 /** Whether a screen is done with. */

@@ -3,7 +3,7 @@ import type { LyePlace } from '../../../domain/batch/workshop/line-mends'
 import type { Ingredient } from '../../../domain/batch/result/ingredients'
 import type { MassUnit } from '../../../domain/units'
 import { withUnit } from '../../format'
-import { massText } from '../shown'
+import { lineText, takenOutText } from '../shown'
 
 /** A line with how it stands. */
 export interface Judged {
@@ -14,12 +14,14 @@ export interface Judged {
   readonly lye: LyePlace
 }
 
-const grams = ({ line, unit }: Judged, of: number) => massText(of, unit, line.stepG)
+/** So much of a line: what is to come out again is never told as less, nor what is to go in as more lye. */
+const grams = ({ line, unit }: Judged, of: number, way: 'in' | 'out' = 'in') =>
+  way === 'in' ? lineText({ ...line, grams: of }, unit) : takenOutText({ ...line, grams: of }, unit)
 
 /** "162 g too much", or what else there is to say of a weight in a few bold words. */
 export function verdictHead(judged: Judged): string {
   const { offG, state } = judged.verdict
-  const off = grams(judged, Math.abs(offG))
+  const off = grams(judged, Math.abs(offG), offG > 0 ? 'out' : 'in')
   if (state === 'over') return `${off} too much.`
   if (state === 'under') return offG < 0 ? `${off} too little.` : 'Too little water.'
   if (state === 'off') return `${off} ${offG > 0 ? 'more' : 'less'} than asked.`

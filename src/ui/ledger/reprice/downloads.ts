@@ -1,4 +1,4 @@
-import { massFigure } from '../../../domain/batch/sheet/shown-mass'
+import { massFigure } from '../../../domain/batch/result/shown-mass'
 import { library } from '../../../state/library'
 import { costOn, type PriceWalk } from '../../../domain/optimise/reprice/price-walk'
 import type { Replacement } from '../../../domain/replace/gone'

@@ -87,7 +87,7 @@ describe('lye weighed over', () => {
     const answer = actualReport(plan, { 'alkali:naoh': 155 }, wide, batchFacts)
     if (answer.status === 'invalid') throw new Error('refused')
     for (const fix of answer.report.fixes)
-      if (fix.kind === 'addOil') expect(fix.leanestPercent).toBeGreaterThanOrEqual(-1e-9)
+      if (fix.kind === 'addOil') expect(fix.worstPercent.min).toBeGreaterThanOrEqual(-1e-9)
     expect(answer.report.fixes).toHaveLength(2)
   })
 })
@@ -159,7 +159,7 @@ describe('lye that is missing', () => {
     // Lean: 999 g x 170 / 56105 = 3.027004 mol; (80 + 2) g are 2.050154; the room is 39.07 g.
     // Wanted: 1000 x 190 / 56105 x 0.88 - 80 / 39.997 = 0.979983 mol, 39.196 g.
     expect(topUp?.alkaliGrams).toEqual({ naoh: 39 })
-    expect(topUp?.leanestPercent).toBeGreaterThanOrEqual(0)
+    expect(topUp?.worstPercent.min).toBeGreaterThanOrEqual(0)
   })
 
   test('is not offered where nothing is missing, nor where an oil is', () => {
@@ -231,7 +231,7 @@ describe('lye that is missing, weighed twice', () => {
     // 30; with 5 g off once it would be 36.07 g, down to 35.
     expect(answer.report.topUp?.alkaliGrams).toEqual({ naoh: 30 })
     // 1 - (80 + 30 + 10) / 121.071.
-    expect(answer.report.topUp?.leanestPercent).toBeCloseTo(0.885, 2)
+    expect(answer.report.topUp?.worstPercent.min).toBeCloseTo(0.885, 2)
   })
 })
 

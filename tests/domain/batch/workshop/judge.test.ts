@@ -1,6 +1,7 @@
 import { describe, expect, test } from 'vitest'
 import fc from 'fast-check'
 import { batchFacts } from '../../../../src/data/batch-facts'
+import { library } from '../../../../src/data/library'
 import { freeLyeLikely } from '../../../../src/domain/batch/actual/free-lye-likely'
 import {
   gateOf,
@@ -8,17 +9,23 @@ import {
   withMoreOil,
   withPartUsed,
 } from '../../../../src/domain/batch/workshop/gate'
+import { partOfLye } from '../../../../src/domain/batch/workshop/part-of-lye'
 import { judgeLine } from '../../../../src/domain/batch/workshop/judge'
 import type { LyePlace, Mend } from '../../../../src/domain/batch/workshop/line-mends'
 import type { BatchOrder } from '../../../../src/domain/batch/order/order'
 import type { ReadyPlan } from '../../../../src/domain/batch/result/plan'
-import { errorsOf, superfatSpan } from '../../../../src/domain/batch/superfat/reach'
+import { planBatch } from '../../../../src/domain/batch/result/plan'
+import { FREE_SHARE_LIMIT } from '../../../../src/domain/batch/superfat/likely'
+import { errorsOf, superfatAt, superfatSpan } from '../../../../src/domain/batch/superfat/reach'
 import {
   type BenchRun,
   type Known,
   PART_KEY,
+  reckoningOf,
   standingOf,
+  withPart,
 } from '../../../../src/domain/batch/workshop/standing'
+import { soundOrder } from '../random-orders'
 import { libraryOf, ready } from '../plans'
 
 const from = libraryOf({ olive: [188, 190, 192], coconut: [254, 257, 260] })
@@ -285,7 +292,7 @@ describe('the stop before lye meets oil', () => {
       expect(judgeLine(tight, run, key, { skipped: false, lye: 'jug' }, with_).state).toBe('on')
     const gate = gateOf(tight, run, 'jug', with_)
     expect(gate).toMatchObject({ open: false, likely: true })
-    expect(gate.leanestPercent).toBeLessThan(0)
+    expect(gate.worstPercent.min).toBeLessThan(0)
     expect(gate.superfatPercent).toBeGreaterThan(0)
     for (const mended of [withMoreOil(tight, run, mendOf(gate.mends, 'moreOil'), 'jug')])
       expect(gateOf(tight, mended, 'jug', with_).open).toBe(true)
@@ -304,4 +311,61 @@ test('small slips are reckoned with the leanest lots and the scale at its worst'
   const { reckoning } = standingOf(plan, { ...NOTHING, actual: { 'alkali:naoh': 144 } }, known)
   // By hand: 1 - (145 / 39.997) / ((699 x 188 + 299 x 254) / 56105) = 1 - 3.625272 / 3.695874.
   expect(superfatSpan(reckoning, errorsOf(plan.order)).min).toBeCloseTo(1.91, 2)
+})
+
+describe('part of the lye', () => {
+  const shares = fc.tuple(
+    fc.integer({ min: 40, max: 90 }),
+    fc.double({ min: 1.05, max: 3, noNaN: true }),
+    fc.constantFrom(0.1, 1, 2, 5),
+  )
+
+  test('is the most that the scale can show by which all is well', () => {
+    fc.assert(
+      fc.property(shares, ([olive, over, step]) => {
+        const of = ready(
+          {
+            ...ORDER,
+            blend: { olive, coconut: 100 - olive },
+            superfat: 3,
+            scale: { oilStepG: step, lyeStepG: 0.1 },
+          },
+          library,
+        )
+        const with_ = { library, facts: batchFacts }
+        const lyeG = of.ingredients.find(({ kind }) => kind === 'alkali')?.grams ?? NaN
+        const standing = standingOf(of, { actual: { 'alkali:naoh': lyeG * over }, left: {} }, with_)
+        const part = partOfLye(of, standing, with_)
+        if (!part) throw new Error('All of it can be used')
+        const goodAt = (usedG: number) => {
+          const at = (grams: number) =>
+            reckoningOf(
+              of,
+              withPart(of, standing.weighed, { usedG: grams, ofG: part.ofG, waterG: 0 }),
+              with_,
+            )
+          const asked = Math.min(of.superfat.askedPercent, of.superfat.typicalPercent)
+          return superfatAt(at(usedG), 'typical') >= asked && !freeLyeLikely(of, at(usedG + step))
+        }
+        expect(goodAt(part.useG)).toBe(true)
+        expect(goodAt(part.useG + step)).toBe(false)
+      }),
+      { seed: 120, numRuns: 40 },
+    )
+  })
+})
+
+test('where the worst leaves no free lye, no draw would', () => {
+  let spared = 0
+  fc.assert(
+    fc.property(soundOrder, (order) => {
+      const of = planBatch(order, library, batchFacts)
+      if (of.status === 'invalid' || !(of.superfat.reachPercent.min >= 0)) return
+      spared++
+      expect(of.superfat.likely).toMatchObject({ anyFree: false })
+      expect(of.superfat.likely.freeShare).toBeLessThanOrEqual(FREE_SHARE_LIMIT)
+    }),
+    { seed: 121, numRuns: 200 },
+  )
+  expect(spared).toBeGreaterThan(20)
 })

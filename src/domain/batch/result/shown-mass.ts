@@ -1,5 +1,5 @@
 import { GRAMS_PER, type MassUnit } from '../../units'
-import type { Ingredient, IngredientKind } from '../result/ingredients'
+import type { Ingredient, IngredientKind } from './ingredients'
 import { decimalsOf } from '../weigh/rounding'
 import { NOISE_COUNT, NOISE_PART } from '../../noise'
 
@@ -23,6 +23,30 @@ const DIRECTIONS: Readonly<Record<IngredientKind, Direction>> = {
   liquid: 'up',
   additive: 'nearest',
   scent: 'nearest',
+}
+
+/** The kind of the line with this key, such as `alkali:naoh`. */
+export function kindOfKey(key: string): IngredientKind {
+  const [kind = ''] = key.split(':')
+  return isKind(kind) ? kind : 'additive'
+}
+
+function isKind(kind: string): kind is IngredientKind {
+  return kind in DIRECTIONS
+}
+
+const OPPOSITE: Readonly<Record<Direction, Direction>> = {
+  down: 'up',
+  up: 'down',
+  nearest: 'nearest',
+}
+
+/**
+ * How a weight of this kind is cut: one that goes into the pot or lies in it as the table says, one that is to
+ * be taken out the other way, so that what stays is never more alkaline either.
+ */
+export function directionOf(kind: IngredientKind, way: 'in' | 'out' = 'in'): Direction {
+  return way === 'in' ? DIRECTIONS[kind] : OPPOSITE[DIRECTIONS[kind]]
 }
 
 /** What decides how a line's weight is shown. */

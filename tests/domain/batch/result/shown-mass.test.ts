@@ -7,7 +7,7 @@ import { library } from '../../../../src/data/library'
 import { actualReport } from '../../../../src/domain/batch/actual/actuals'
 import { sheetOf } from '../../../../src/domain/batch/sheet/sheet'
 import { sheetText } from '../../../../src/domain/batch/sheet/sheet-text'
-import { shownLine, shownMass } from '../../../../src/domain/batch/sheet/shown-mass'
+import { shownLine, shownMass } from '../../../../src/domain/batch/result/shown-mass'
 import { GRAMS_PER, type MassUnit } from '../../../../src/domain/units'
 import { ready } from '../plans'
 
