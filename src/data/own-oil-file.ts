@@ -4,14 +4,16 @@ import { libraryWith, ownOilsOf } from '../domain/blend/own-library'
 import type { OwnOil } from '../domain/blend/own-oil'
 import { figure } from './bounds'
 import type { Library } from './library'
-import { type Parsed, parseJson } from './problems'
+import { found, type Parsed, parseJson } from './problems'
 
 const text = z.string().min(1).max(200)
 const inciName = text.nullable().optional()
 
 /** A stated figure, or with its tolerance. */
 const stated = z
-  .union([figure, z.strictObject({ value: figure, within: figure.optional() })])
+  .union([figure, z.strictObject({ value: figure, within: figure.optional() })], {
+    error: ({ input }) => `${found(input)} Give a number, or { "value": number, "within": number }.`,
+  })
   .transform((one) => (typeof one === 'number' ? { value: one } : one))
 
 /** Letters that a short name and a code may have, as in the library. */

@@ -4,6 +4,7 @@ import { type PlannedFile, planOf } from '../../src/cli/batch-plan'
 import { batchFacts } from '../../src/data/batch-facts'
 import { batchFile } from '../../src/data/batch-file'
 import { library } from '../../src/data/library'
+import { withOwnOils } from '../../src/data/own-oil-file'
 import { actualReport } from '../../src/domain/batch/actual/actuals'
 import { parseValue } from '../../src/data/problems'
 
@@ -122,7 +123,9 @@ function numbersOf(value: unknown): number[] {
 
 function plannedOf(value: unknown): PlannedFile {
   const file = parseValue(batchFile, value)
-  return file.status === 'invalid' ? file : planOf(file.value, library)
+  if (file.status === 'invalid') return file
+  const known = withOwnOils(library, file.value.ownOils ?? [])
+  return known.status === 'invalid' ? known : planOf(file.value, known.value)
 }
 
 describe.each(FILES)('every number of %s', (_, file) => {

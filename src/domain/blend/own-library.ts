@@ -112,7 +112,7 @@ function acidProblems(
       return [problem(at, `There is no acid "${id}". Use one of ${[...known.keys()].join(', ')}.`)]
     return value >= 0 && value <= WHOLE_PERCENT
       ? []
-      : [problem(at, `The share is ${plain(value)} %; shares of acids run from 0 to 100 %.`)]
+      : [problem(at, `The share is ${plain(value)} %. Give 0 to 100 %.`)]
   })
   if (each.length > 0) return each
   const sum = statedSum(stated)

@@ -189,7 +189,7 @@ describe('what is wrong with a description is told by path:', () => {
     ['the name of another oil', { name: 'olive OIL' }, 'name', /is a name of Olive oil/u],
     ['a tag with a slip', { tags: ['plant', 'treenut'] }, 'tags[1]', /There is no tag "treenut"/u],
     ['an acid that is not listed', { acids: { oleid: { value: 1 } } }, 'acids.oleid', /no acid/u],
-    ['a share above 100', { acids: { oleic: { value: 101 } } }, 'acids.oleic', /from 0 to 100/u],
+    ['a share above 100', { acids: { oleic: { value: 101 } } }, 'acids.oleic', /Give 0 to 100/u],
     [
       'acids that add to more than 100',
       { acids: { oleic: { value: 70 }, linoleic: { value: 32 } } },
