@@ -12,7 +12,8 @@ const inciName = text.nullable().optional()
 /** A stated figure, or with its tolerance. */
 const stated = z
   .union([figure, z.strictObject({ value: figure, within: figure.optional() })], {
-    error: ({ input }) => `${found(input)} Give a number, or { "value": number, "within": number }.`,
+    error: ({ input }) =>
+      `${found(input)} Give a number, or { "value": number, "within": number }.`,
   })
   .transform((one) => (typeof one === 'number' ? { value: one } : one))
 

@@ -3,11 +3,18 @@ export class SweepRefused extends Error {
   override readonly name = 'SweepRefused'
 }
 
-/** Thrown where a sweep could not go on; what it wrote stays, and the message says so. */
+/** What stays of a sweep that stopped. */
+const WHAT_STAYS = 'What is written stays; the same command goes on from there.'
+
+/** Thrown where a sweep could not go on; the message says why, what stays and how to go on. */
 export class SweepStopped extends Error {
   override readonly name = 'SweepStopped'
 
-  constructor(reason: string, options?: ErrorOptions) {
-    super(`${reason} What is written stays; the same command goes on from there.`, options)
+  constructor(
+    readonly reason: string,
+    options?: ErrorOptions,
+    stays = WHAT_STAYS,
+  ) {
+    super(`${reason} ${stays}`, options)
   }
 }

@@ -1,3 +1,4 @@
+import { leavesRoom } from '../lp/touching'
 import { WHOLE_PERCENT } from '../units'
 import { type Blend, totalShare } from './blend'
 import type { Library } from './library'
@@ -15,7 +16,7 @@ export const SHARE_SUM_SLACK_PERCENT = 0.5
 export function checkBlend(blend: Blend, library: Library, path: string): Problem[] {
   const unknown = Object.keys(blend).flatMap((oil) => unknownOil(oil, library, `${path}.${oil}`))
   const wrong = Object.entries(blend).flatMap(([oil, share]) =>
-    share >= 0 && share <= WHOLE_PERCENT ? [] : [shareProblem(`${path}.${oil}`, share)],
+    share >= 0 && leavesRoom(share, WHOLE_PERCENT) ? [] : [shareProblem(`${path}.${oil}`, share)],
   )
   if (wrong.length > 0) return [...unknown, ...wrong]
   const total = totalShare(blend)

@@ -58,12 +58,17 @@ export async function workOnQueue({
     const isThere = !server.gone.aborted && server.connection.status === 'ready'
     if (isThere) await Promise.race([worker.close(), wait(LAST_LINES_MS)])
     else await Promise.race([worker.close(true), wait(0)])
-    if (server.gone.aborted) throw server.gone.reason as SweepStopped
+    if (server.gone.aborted) throw withoutServer(server.gone.reason as SweepStopped)
   } finally {
     await pool.destroy()
     server.end()
   }
   return { batches }
+}
+
+/** A worker writes nothing: what it was at is asked for again by the sweep. */
+function withoutServer({ reason }: SweepStopped): SweepStopped {
+  return new SweepStopped(reason, {}, 'No line is lost; start the worker again when it is there.')
 }
 
 function aborted(signal: AbortSignal): Promise<void> {

@@ -30,8 +30,8 @@ export type RuledOutcome =
       readonly bound: number
       readonly nodes: number
     }
-  /** No blend obeys limits and rules. */
-  | { readonly status: 'infeasible'; readonly nodes: number }
+  /** No blend obeys limits and rules; where limits were missed by next to nothing, one may with `touching`. */
+  | { readonly status: 'infeasible'; readonly nodes: number; readonly mayTouch: boolean }
 
 /** How the search stands, for deciding whether to go on. */
 export interface SearchProgress {
@@ -44,7 +44,8 @@ export interface SearchProgress {
  * The cheapest blend that obeys rules on use, by branch and bound on the variables themselves:
  * where the linear optimum breaks a rule, split into "this oil not at all" and "this oil, at least
  * its least use" (or below and above a step), and solve both warm by the dual simplex. No binary
- * variables are needed. `goOn` is asked at every node and may call the search off.
+ * variables are needed. `goOn` is asked at every node and may call the search off. Limits that touch
+ * (`lp/touching.ts`) clash, unless `touching` says that they do not.
  *
  * Order: depth first into the likelier child until a blend is found or the branch is closed, then
  * on from the open node with the least bound, which is also the proof of how good the best is.
@@ -56,8 +57,9 @@ export function solveWithRules(
   program: LinearProgram,
   rules: BlendRules,
   goOn: (progress: SearchProgress) => boolean,
+  touching = false,
 ): RuledOutcome {
-  return new Search(program, rules).run(goOn)
+  return new Search(program, rules, touching).run(goOn)
 }
 
 class Search {
@@ -70,7 +72,13 @@ class Search {
   private nodes = 0
   private made = 0
 
-  constructor(program: LinearProgram, rules: BlendRules) {
+  private mayTouch = false
+
+  constructor(
+    program: LinearProgram,
+    rules: BlendRules,
+    private readonly touching: boolean,
+  ) {
     this.book = new RuleBook(program, rules)
     this.root = this.book.firstRegion()
     this.simplex = new Simplex(program)
@@ -94,8 +102,8 @@ class Search {
       }
       next = this.explore(next)
     }
-    const { best, nodes } = this
-    if (best === null) return { status: 'infeasible', nodes }
+    const { best, nodes, mayTouch } = this
+    if (best === null) return { status: 'infeasible', nodes, mayTouch }
     return { status: 'optimal', best, bound: best.objective, nodes }
   }
 
@@ -127,7 +135,8 @@ class Search {
     for (let j = 0; j < region.use.length; j++) {
       this.simplex.setBounds(j, region.lower[j]!, Math.max(region.lower[j]!, region.upper[j]!))
     }
-    const outcome = this.simplex.solve()
+    const outcome = this.touching ? this.simplex.solve() : this.simplex.solveStrictly()
+    if (this.simplex.mayTouch(outcome)) this.mayTouch = true
     if (outcome.status === 'unbounded')
       throw new Error('A program with boxed variables has no ray.')
     return outcome.status === 'optimal' ? outcome : null

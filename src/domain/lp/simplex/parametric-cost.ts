@@ -25,6 +25,9 @@ export interface CostPass {
 /** Weight intervals shorter than this are rounding: the point lies on a face, not at a corner. */
 const LEAST_INTERVAL = 1e-10
 
+/** The longest stretch of weights that is stepped over where rounding turns the same columns for ever. */
+const MOST_STEPPED_OVER = 1e-6
+
 /**
  * Every extreme point of the trade-off between two costs, in one pass: minimises
  * (1 - w) · first + w · second for w from 0 to 1 and returns the corners met, each with the exact
@@ -52,14 +55,25 @@ export function parametricCost(
   const pass = new Mixture(simplex, first, second)
   const corners: CostCorner[] = []
   let weight = 0
+  let idle = 0
+  let leap = LEAST_INTERVAL
   for (;;) {
     if (pass.settle(weight) === 'unbounded')
       return { status: 'unbounded', reaches: weight, corners }
     const turn = weight + stepToTurn(t)
     const next = turn < 1 - LEAST_INTERVAL ? turn : 1
-    if (next - weight > LEAST_INTERVAL) addCorner(corners, pass.corner(weight, next))
+    const isCorner = next - weight > LEAST_INTERVAL
+    if (isCorner) addCorner(corners, pass.corner(weight, next))
     if (next === 1) return { status: 'complete', reaches: 1, corners }
     weight = next
+    // Each turn takes a column to its other side: more of them than there are at one weight is rounding.
+    idle = isCorner ? 0 : idle + 1
+    if (idle <= t.columns.length + t.program.rowCount) continue
+    if (leap > MOST_STEPPED_OVER)
+      throw new AccuracyError(`Parametric pass does not get beyond weight ${weight}.`)
+    weight = Math.min(1, weight + leap)
+    leap *= 2
+    idle = 0
   }
 }
 

@@ -7,6 +7,7 @@ import {
   type LinearProgram,
   type LinearRow,
 } from '../program'
+import { touchOf } from '../touching'
 import { FEASIBILITY, ROUNDING } from './tolerances'
 
 /** The power of two nearest, by logarithm, to the geometric middle of two sizes; 1 of nothing. */
@@ -118,8 +119,8 @@ export class ScaledProgram {
   }
 
   /**
-   * Bounds of a variable or logical in the caller's units. Bounds that cross by no more than the
-   * tolerance (a limit set to a computed optimum) are taken as equal.
+   * Bounds of a variable or logical in the caller's units. Bounds that cross by so little that they touch
+   * are taken as equal.
    */
   setBounds(variable: number, lower: number, upper: number): void {
     requireRange(`variable ${variable}`, lower, upper)
@@ -127,9 +128,24 @@ export class ScaledProgram {
     this.upper[variable] = upper
     let low = lower / this.scale[variable]!
     let high = upper / this.scale[variable]!
-    const slack = FEASIBILITY * (1 + Math.abs(low))
+    const slack = Math.max(
+      FEASIBILITY * (1 + Math.abs(low)),
+      touchOf(lower) / this.scale[variable]!,
+    )
     if (low > high && low - high <= slack) low = high = (low + high) / 2
     this.setScaledBounds(variable, low, high)
+  }
+
+  /** Calls a function with all rows wider by what touches, for pivots and proofs alike. */
+  withTouchingRows<T>(work: () => T): T {
+    const { columnCount: n, rowCount: m } = this
+    const lower = this.lower.slice(n, n + m)
+    const upper = this.upper.slice(n, n + m)
+    for (let i = 0; i < m; i++)
+      this.setBounds(n + i, lower[i]! - touchOf(lower[i]!), upper[i]! + touchOf(upper[i]!))
+    const result = work()
+    for (let i = 0; i < m; i++) this.setBounds(n + i, lower[i]!, upper[i]!)
+    return result
   }
 
   /** Widens the scaled ranges of all rows by a part of 1 + |bound|, until `restoreRows`. */

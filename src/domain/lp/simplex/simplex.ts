@@ -1,5 +1,6 @@
-import { Answer, type Optimal, type Outcome } from './answer'
+import { Answer, type Infeasible, type Optimal, type Outcome } from './answer'
 import { adoptBasis, rebuild } from './basis'
+import { touchingGap } from './certificate'
 import { dualSimplex, makeDualFeasible } from './dual'
 import { primalSimplex } from './primal'
 import type { LinearProgram, LinearRow } from '../program'
@@ -124,9 +125,21 @@ export class Simplex {
     adoptBasis(this.tableau, statuses)
   }
 
-  /** Solves the program as it now stands. */
+  /**
+   * Solves the program as it now stands. Where its limits only touch (`touching.ts`), the answer is that of
+   * the program with as much room.
+   */
   solve(): Outcome {
-    const outcome = this.findOutcome()
+    const found = this.findOutcome()
+    return this.settle(this.mayTouch(found) ? this.unlessTouching(found) : found)
+  }
+
+  /** The same without that room: limits that touch clash where that can be proved. */
+  solveStrictly(): Outcome {
+    return this.settle(this.findOutcome())
+  }
+
+  private settle(outcome: Outcome): Outcome {
     this.settled = outcome.status === 'optimal' ? outcome : null
     return outcome
   }
@@ -156,6 +169,23 @@ export class Simplex {
     )
   }
 
+  /** Whether an outcome is a proved clash that as much room as touching limits have might undo. */
+  mayTouch(outcome: Outcome): outcome is Infeasible {
+    if (outcome.status !== 'infeasible' || outcome.crossed >= 0) return false
+    return outcome.gap <= touchingGap(this.program, outcome.rowWeights)
+  }
+
+  /** A proved clash, or what the program comes to where its limits do no worse than touch. */
+  private unlessTouching(clash: Infeasible): Outcome {
+    const { rowWeights, columnWeights } = clash
+    const kept = { rowWeights: rowWeights.slice(), columnWeights: columnWeights.slice() }
+    for (const find of [() => this.findNearly(), () => this.findTouching()]) {
+      const outcome = find()
+      if (outcome !== null && outcome.status !== 'infeasible') return outcome
+    }
+    return { ...clash, ...kept }
+  }
+
   /**
    * For a program that has no feasible point by less than can be proved, say 1e-10 of a limit: one that
    * misses its limits by no more than every answer may, and by the same proof the cheapest.
@@ -168,6 +198,14 @@ export class Simplex {
     const outcome = this.prove(this.pivotToEnd())
     program.restoreRows()
     return outcome
+  }
+
+  /** The outcome with room for limits that touch, proved with that room; null where none is. */
+  private findTouching(): Outcome | null {
+    const { tableau: t } = this
+    t.cautious = false
+    t.reset()
+    return this.program.withTouchingRows(() => this.prove(this.pivotToEnd()))
   }
 
   /** Pivots until an end, rebuilding on the way whenever the tableau has gone stale. */

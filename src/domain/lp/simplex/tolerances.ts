@@ -44,6 +44,9 @@ export const PROGRESS = 1e-12
 /** Rounding noise of a sum relative to the sum of its absolute terms: 4,500 units in the last place. */
 export const ROUNDING = 1e-12
 
+/** Rounding of one sum of a dozen terms, relative to the largest: four units in the last place. */
+export const DIGITS = 2 ** -50
+
 /** Pivots between two rebuilds from the original data, to keep drift below the tolerances. */
 export const REBUILD_AFTER = 100
 

@@ -8,6 +8,7 @@ import {
 } from '../../blend/check-blend'
 import type { Library } from '../../blend/library'
 import { COST } from '../../blend/measure'
+import { leavesRoom } from '../../lp/touching'
 import { WHOLE_PERCENT } from '../../units'
 import { type Brief, goalMeasure, type Limits } from './brief'
 import { rulesProblems } from './check-rules'
@@ -99,10 +100,14 @@ function priceProblems(brief: Brief): Problem[] {
 function shareLimits(limits: Limits, path: string): Problem[] {
   const outside = (['min', 'max'] as const).flatMap((side) => {
     const value = limits[side]
-    if (value === undefined || (value >= 0 && value <= WHOLE_PERCENT)) return []
+    if (value === undefined || isShareLimit(value)) return []
     return [shareProblem(`${path}.${side}`, value)]
   })
   return outside.length > 0 ? outside : rangeProblems(limits, path)
+}
+
+function isShareLimit(value: number): boolean {
+  return leavesRoom(0, value) && leavesRoom(value, WHOLE_PERCENT)
 }
 
 function rangeProblems({ min, max }: Limits, path: string): Problem[] {
@@ -116,8 +121,8 @@ function rangeProblems({ min, max }: Limits, path: string): Problem[] {
       ? []
       : [problem(`${path}.${side}`, `The limit is ${value}. ${LIMIT_ADVICE}`)],
   )
-  if (broken.length > 0 || min === undefined || max === undefined || min <= max) return broken
-  const message = `At least ${plain(min)} is over at most ${plain(max)}. Lower the first or raise the second.`
+  if (broken.length > 0 || leavesRoom(min ?? -Infinity, max ?? Infinity)) return broken
+  const message = `At least ${plain(min ?? NaN)} is over at most ${plain(max ?? NaN)}. Lower the first or raise the second.`
   return [problem(path, message)]
 }
 

@@ -21,8 +21,10 @@ export interface ElasticAnswer {
   readonly units: number
 }
 
-/** Gives below this many units are the solver's rounding. */
+/** Gives below this many units are the solver's rounding, unless less than that is missing in all. */
 const NO_GIVE_UNITS = 1e-7
+/** The part of all that is missing below which a give is rounding in any case. */
+const NO_GIVE_PART = 1e-3
 
 /**
  * How many units one step of a limit counts for. A unit of a measure is its tie, the least difference
@@ -62,9 +64,10 @@ export function leastRelaxation(
   if (outcome.status === 'unbounded')
     throw new UnsoundAnswer('A relaxation of positive prices was called unbounded')
   if (outcome.status === 'infeasible') return undefined
+  const least = Math.min(NO_GIVE_UNITS, NO_GIVE_PART * outcome.objective)
   const gives = places.flatMap(({ limit }, k): Give[] => {
     const give = outcome.x[oils + k] ?? NaN
-    if (give * (prices[k] ?? NaN) <= NO_GIVE_UNITS) return []
+    if (give * (prices[k] ?? NaN) <= least) return []
     return [{ limit, to: limit.value + (limit.side === 'min' ? -give : give) }]
   })
   return { gives, units: outcome.objective }

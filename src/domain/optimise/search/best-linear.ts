@@ -1,5 +1,8 @@
 import type { Library } from '../../blend/library'
-import type { SolveProgram } from '../../lp/solvers/solve-program'
+import type { LinearProgram } from '../../lp/program'
+import { solveWithOwn } from '../../lp/solvers/own'
+import type { ProgramOutcome, SolveProgram } from '../../lp/solvers/solve-program'
+import { withTouchingRows } from '../../lp/touching'
 import { UnsoundAnswer } from '../../lp/unsound-answer'
 import type { Found } from '../brief/answer'
 import type { Brief } from '../brief/brief'
@@ -17,8 +20,7 @@ export function bestOfLimits(
   library: Library,
   solve: SolveProgram,
 ): Found | undefined {
-  const program = briefProgram(brief, library)
-  const outcome = solve(program)
+  const outcome = outcomeOf(briefProgram(brief, library), solve)
   if (outcome.status === 'infeasible') return undefined
   if (outcome.status === 'unbounded')
     throw new UnsoundAnswer('The solver calls a blend of limited shares unbounded')
@@ -26,4 +28,22 @@ export function bestOfLimits(
   check.expectKept(blendOfShares(brief, outcome.point))
   const value = goalSign(brief.goal) * outcome.objective + shareOffShelf(brief)
   return checkedFound(check, outcome.point, value)
+}
+
+/** The goal's value with twice the room that touching limits have, in its unit; undefined without a blend. */
+export function goalWithRoom(
+  brief: Brief,
+  library: Library,
+  solve: SolveProgram,
+): number | undefined {
+  const outcome = solve(withTouchingRows(withTouchingRows(briefProgram(brief, library))))
+  if (outcome.status !== 'optimal') return undefined
+  return goalSign(brief.goal) * outcome.objective + shareOffShelf(brief)
+}
+
+/** What a program comes to; limits that touch clash for no solver, as they do not for our own. */
+function outcomeOf(program: LinearProgram, solve: SolveProgram): ProgramOutcome {
+  const outcome = solve(program)
+  if (outcome.status !== 'infeasible' || solve === solveWithOwn) return outcome
+  return solve(withTouchingRows(program))
 }

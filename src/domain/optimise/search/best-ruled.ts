@@ -3,6 +3,7 @@ import { BlendSpace } from '../space/blend-space'
 import type { Brief } from '../brief/brief'
 import { briefProgram, goalSign } from '../space/brief-program'
 import type { SolveProgram } from '../../lp/solvers/solve-program'
+import { withTouchingRows } from '../../lp/touching'
 import { type Found, type Gap, gapBetween } from '../brief/answer'
 import { solveWithOwn } from '../../lp/solvers/own'
 import { BriefCheck, shareOffShelf } from '../space/verify'
@@ -34,12 +35,20 @@ export function bestUnderRules(
 ): RuledBest {
   const outcome =
     solve === solveWithOwn
-      ? searchFor(goalQuestion(new BlendSpace(brief, library)), goOn)
+      ? searchByOwn(goalQuestion(new BlendSpace(brief, library)), goOn)
       : searchByAnother(brief, library, solve, goOn)
-  if (outcome.status === 'infeasible' || outcome.status === 'undecided') return outcome
+  if (outcome.status === 'infeasible') return { status: 'infeasible' }
+  if (outcome.status === 'undecided') return outcome
   const found = checkedFound(new BriefCheck(brief, library), outcome.shares, outcome.value)
   if (outcome.status === 'optimal') return { status: 'optimal', ...found }
   return { status: 'feasible', ...found, ...gapBetween(found.goalValue, outcome.bound) }
+}
+
+/** The search in which limits that touch clash, or where that finds none, the one in which they do not. */
+function searchByOwn(question: RuledQuestion, goOn: GoOn): SearchOutcome {
+  const outcome = searchFor(question, goOn)
+  const touches = outcome.status === 'infeasible' && outcome.mayTouch
+  return touches ? searchFor(question, goOn, true) : outcome
 }
 
 function searchByAnother(
@@ -55,5 +64,8 @@ function searchByAnother(
     sign: goalSign(brief.goal),
     offset: shareOffShelf(brief),
   }
-  return searchBy(solve, question, goOn)
+  const outcome = searchBy(solve, question, goOn)
+  if (outcome.status !== 'infeasible') return outcome
+  // Limits that touch clash for no solver, as they do not for our own.
+  return searchBy(solve, { ...question, program: withTouchingRows(question.program) }, goOn)
 }

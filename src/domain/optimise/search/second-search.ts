@@ -44,7 +44,7 @@ class PlainSearch {
       }
       this.#explore(part)
     }
-    if (!this.#best) return { status: 'infeasible' }
+    if (!this.#best) return { status: 'infeasible', mayTouch: true }
     const { shares, objective } = this.#best
     return { status: 'optimal', shares, value: goalOf(this.question, objective) }
   }

@@ -2,6 +2,7 @@ import type { Library } from '../../blend/library'
 import type { Brief } from '../brief/brief'
 import type { SolveProgram } from '../../lp/solvers/solve-program'
 import { bestBlend } from '../search/best-blend'
+import { goalWithRoom } from '../search/best-linear'
 import type { Found } from '../brief/answer'
 import { solveBrief } from './solve'
 import type { SearchBudget } from '../search/allowance'
@@ -32,7 +33,8 @@ export type Confirmation =
 
 /**
  * Solves a brief again with another solver and compares the goal, to one part in a million. Blends may
- * differ where several are equally good; the goal may not. Under rules the second solver does every
+ * differ where several are equally good; the goal may only where limits all but touch, by what as much room
+ * is worth. Under rules the second solver does every
  * linear program of a search of its own (`searchBy`), within the budget.
  */
 export function confirm(
@@ -46,7 +48,12 @@ export function confirm(
   const ours = found.goalValue
   if (statesRules(brief)) return confirmUnderRules(brief, found, library, solve, by, budget)
   const theirs = bestBlend(brief, library, solve)?.goalValue
-  if (theirs !== undefined && isSame(ours, theirs)) return { status: 'confirmed', by }
+  if (theirs !== undefined) {
+    if (isSame(ours, theirs)) return { status: 'confirmed', by }
+    const eased = goalWithRoom(brief, library, solve) ?? theirs
+    const roomIsWorth = Math.abs(eased - theirs)
+    if (Math.abs(ours - theirs) <= goalSlack(ours) + roomIsWorth) return { status: 'confirmed', by }
+  }
   return { status: 'differs', by, ours, theirs: theirs ?? null }
 }
 

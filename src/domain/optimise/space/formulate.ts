@@ -44,8 +44,8 @@ export function formulate(
   const oils = Object.keys(brief.oils)
   return {
     cost: new Float64Array(oils.length),
-    lower: oils.map((oil) => brief.oils[oil]?.min ?? 0),
-    upper: oils.map((oil) => brief.oils[oil]?.max ?? WHOLE_PERCENT),
+    lower: oils.map((oil) => Math.max(0, brief.oils[oil]?.min ?? 0)),
+    upper: oils.map((oil) => Math.min(WHOLE_PERCENT, brief.oils[oil]?.max ?? WHOLE_PERCENT)),
     rows: new Rows(brief, library, oils)[rows === 'every measure' ? 'all' : 'limiting'](),
   }
 }

@@ -12,8 +12,8 @@ const TRACE_PERCENT = 1e-7
  * Shares in percent as the blend that is told: without traces and adding to 100, or where a step of shares
  * is given with each on the step it stands for.
  */
-export function cleaned(shares: Blend, step?: number): Blend {
-  if (step === undefined) return normalised(withoutTraces(shares, TRACE_PERCENT))
+export function cleaned(shares: Blend, step?: number, trace = TRACE_PERCENT): Blend {
+  if (step === undefined) return normalised(withoutTraces(shares, trace))
   const onSteps = Object.entries(shares).map(([oil, share]) => {
     return [oil, Math.round(share / step) * step] as const
   })
@@ -27,11 +27,18 @@ export function blendOfShares({ oils }: Brief, shares: ArrayLike<number>): Blend
 
 /**
  * A solver's shares in percent, in the order of the brief's oils, as the blend that is told. Checked
- * against limits and rules from the oils alone; throws UnsoundAnswer where it breaks any.
+ * against limits and rules from the oils alone; throws UnsoundAnswer where it breaks any. A trace stays
+ * where a limit hangs on it, as one on cost may where an oil is a thousand million times as dear as another.
  */
 export function checkedBlend(check: BriefCheck, shares: ArrayLike<number>): Blend {
   const { brief } = check
   const blend = cleaned(blendOfShares(brief, shares), brief.rules?.shareStep)
+  return check.breaches(blend).length === 0 ? blend : checkedWithTraces(check, shares)
+}
+
+function checkedWithTraces(check: BriefCheck, shares: ArrayLike<number>): Blend {
+  const { brief } = check
+  const blend = cleaned(blendOfShares(brief, shares), brief.rules?.shareStep, 0)
   check.expectKept(blend)
   return blend
 }
@@ -42,8 +49,10 @@ export function foundOf(
   shares: ArrayLike<number>,
   prices = pricesOf(check.brief),
 ): Found {
-  const { brief, library } = check
-  const blend = checkedBlend(check, shares)
+  return withValues(check, checkedBlend(check, shares), prices)
+}
+
+function withValues({ brief, library }: BriefCheck, blend: Blend, prices: Prices): Found {
   return {
     blend,
     measures: blendValues(library, prices, blend),
@@ -51,22 +60,31 @@ export function foundOf(
   }
 }
 
-/** The same for shares whose goal's value was claimed; throws UnsoundAnswer where it is another. */
+/**
+ * The same for shares whose goal's value was claimed; throws UnsoundAnswer where it is another. Traces stay
+ * where it hangs on them.
+ */
 export function checkedFound(
   check: BriefCheck,
   shares: ArrayLike<number>,
   claimed: number,
-  prices?: Prices,
+  prices = pricesOf(check.brief),
 ): Found {
   const found = foundOf(check, shares, prices)
-  expectSameGoal(found.goalValue, claimed)
-  return found
+  if (isSameGoal(found.goalValue, claimed)) return found
+  const exact = withValues(check, checkedWithTraces(check, shares), prices)
+  expectSameGoal(exact.goalValue, claimed)
+  return exact
 }
 
 /** Throws UnsoundAnswer where a goal's value is not the one that was claimed. */
 export function expectSameGoal(value: number, claimed: number): void {
-  if (Math.abs(value - claimed) <= goalSlack(claimed)) return
+  if (isSameGoal(value, claimed)) return
   throw new UnsoundAnswer(`The solver claims a goal of ${claimed}; the blend comes to ${value}`)
+}
+
+function isSameGoal(value: number, claimed: number): boolean {
+  return Math.abs(value - claimed) <= goalSlack(claimed)
 }
 
 /** How far two values of a goal of about this size may differ and still be one, in the goal's unit. */

@@ -33,7 +33,7 @@ export function offShelf({ goal, oils }: Brief): number {
 export function disagreement(brief: Brief, answer: Answer, truth: RuledReference): string[] {
   if (answer.status === 'invalid') return answer.problems.map(({ message }) => message)
   const wrong = 'blend' in answer ? ruleFaults(brief, answer.blend) : []
-  if (truth.status === 'out of time') return wrong
+  if (truth.status === 'unfinished') return wrong
   if (answer.status === 'infeasible' || truth.status === 'infeasible') {
     const agrees = answer.status === truth.status || answer.status === 'undecided'
     return agrees ? wrong : [...wrong, `${answer.status}, not ${truth.status}`]
