@@ -10,7 +10,7 @@ pageTest(
     const search = page.getByRole('combobox', { name: /^Add an oil/u })
     await search.focus()
     await page.keyboard.type('suet')
-    await page.getByRole('option', { name: /Tallow, beef/u }).waitFor()
+    await page.getByRole('option', { name: /^Tallow, beef/u }).waitFor()
     await page.keyboard.press('Enter')
     await expect.poll(() => shelfNames(page), SOON).toContain('Beef tallow')
     expect(await search.inputValue()).toBe('')
