@@ -1,5 +1,5 @@
 import { batchFacts } from '../data/batch-facts'
-import { library } from './library'
+import { library } from '../data/library'
 import { alkalisOf, type BatchOrder, type PerAlkali } from '../domain/batch/order/order'
 import { planBatch } from '../domain/batch/result/plan'
 import type { AlkaliKind } from '../domain/chemistry/alkali'

@@ -1,5 +1,5 @@
 import { batchFacts } from '../data/batch-facts'
-import { library } from './library'
+import { library } from '../data/library'
 import { materialsWith } from '../data/price-materials'
 import { soapKindOf } from '../domain/batch/order/soap-kind'
 import { planBatch } from '../domain/batch/result/plan'

@@ -1,5 +1,5 @@
 import type { MapPoint } from '../charts/map'
-import { library } from './library'
+import { library } from '../data/library'
 import type { Brief } from '../domain/optimise/brief/brief'
 import { COST } from '../domain/blend/measure'
 import {

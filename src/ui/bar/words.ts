@@ -1,4 +1,4 @@
-import { library } from '../../state/library'
+import { library } from '../../data/library'
 import type { Blend } from '../../domain/blend/blend'
 import { standingOf } from '../../domain/blend/compare'
 import type { Measure } from '../../domain/blend/measure'

@@ -1,6 +1,6 @@
 import { ALKALI_TITLES } from '../../domain/chemistry/alkali'
 import { batchFacts } from '../../data/batch-facts'
-import { library } from '../../state/library'
+import { library } from '../../data/library'
 import type { Acid } from '../../domain/batch/order/additions'
 
 const PARTS: Readonly<Record<string, string>> = {

@@ -1,4 +1,4 @@
-import { library } from '../../state/library'
+import { library } from '../../data/library'
 import { type Library, measureOf } from '../../domain/blend/library'
 import { type MeasureValues, shareChanges } from '../../domain/blend/compare'
 import { COST } from '../../domain/blend/measure'

@@ -1,4 +1,4 @@
-import { library } from '../../state/library'
+import { library } from '../../data/library'
 import type { BatchPlan } from '../../domain/batch/result/plan'
 import type { Difference, MeasureValues, ShareChange } from '../../domain/blend/compare'
 import { differences } from '../../domain/blend/compare'

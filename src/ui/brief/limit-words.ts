@@ -1,4 +1,4 @@
-import { library } from '../../state/library'
+import { library } from '../../data/library'
 import type { Brief } from '../../domain/optimise/brief/brief'
 import type { Limit } from '../../domain/optimise/brief/limits'
 import { money, withUnit } from '../format'

@@ -1,5 +1,5 @@
 import { ALKALI_TITLES } from '../../../domain/chemistry/alkali'
-import { library } from '../../../state/library'
+import { library } from '../../../data/library'
 import type { BatchChoices } from '../../../state/work'
 import { otherAlkali, scaleOf } from '../../../state/batch-choices'
 import { mouldInWords } from '../mould-words'

@@ -1,4 +1,4 @@
-import { library } from '../../../state/library'
+import { library } from '../../../data/library'
 import type { Blend } from '../../../domain/blend/blend'
 import type { NoResult } from '../../../domain/optimise/studies/question'
 import type { LabelChange } from '../../../domain/replace/batch-change'
