@@ -1,6 +1,6 @@
 import { describe, expect, test } from 'vitest'
 import { FIRST_WORK } from '../../../src/state/first-work'
-import { GROUPS, groupMending } from '../../../src/ui/batch/groups/groups'
+import { GROUPS, groupMending } from '../../../src/ui/batch/order/groups'
 import {
   FIRST_SHAPES,
   mouldInWords,
@@ -8,10 +8,10 @@ import {
   reshaped,
   SHAPES,
   shapeOf,
-} from '../../../src/ui/batch/mould-words'
-import { orderInWords } from '../../../src/ui/batch/order-words'
-import { massText, spanText, withMinus } from '../../../src/ui/batch/shown'
-import { today } from '../../../src/ui/batch/today'
+} from '../../../src/ui/batch/words/mould-words'
+import { orderInWords } from '../../../src/ui/batch/words/order-words'
+import { massText, spanText, withMinus } from '../../../src/ui/batch/words/shown'
+import { today } from '../../../src/ui/batch/words/today'
 
 /** Thin spaces as plain ones. */
 const plain = (text: string) => text.replaceAll('\u2009', ' ')

@@ -1,7 +1,7 @@
 import { batchFacts } from '../../../data/batch-facts'
 import { library } from '../../../data/library'
 import type { Mark, Standing } from '../../../domain/batch/superfat/stands-on'
-import { ALKALI_NAMES } from '../alkali-words'
+import { ALKALI_NAMES } from '../words/alkali-words'
 
 /** A figure with its mark and, in words, what stands behind it. */
 export interface MarkedFigure {
