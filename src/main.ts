@@ -12,6 +12,7 @@ import { WorkKeeper } from './state/keeper.svelte'
 import { ReasonsDesk } from './state/reasons.svelte'
 import { WorkStore } from './storage/work-store'
 import App from './ui/App.svelte'
+import { Place } from './ui/place.svelte'
 import { nameResult } from './ui/bench/study-words'
 import './ui/styles/tokens.css'
 import './ui/styles/base.css'
@@ -36,5 +37,5 @@ const target = document.querySelector('#app')
 if (!target) throw new Error('The page has no place for the app')
 mount(App, {
   target,
-  props: { work, keeper, explorer, view, reasons, bench, studies, confirmer },
+  props: { work, keeper, explorer, view, reasons, bench, studies, confirmer, place: new Place() },
 })

@@ -27,7 +27,7 @@ export class LedgerDesk {
   readonly #work: WorkHistory
   readonly #order: () => BatchOrder | undefined
   /** The day by the clock of this place, YYYY-MM-DD. */
-  readonly today: string
+  today: string = $state('')
 
   constructor(work: WorkHistory, order: () => BatchOrder | undefined, today: string) {
     this.#work = work

@@ -11,7 +11,7 @@ import {
 } from '../../../src/ui/batch/words/mould-words'
 import { orderInWords } from '../../../src/ui/batch/words/order-words'
 import { massText, spanText, withMinus } from '../../../src/ui/batch/words/shown'
-import { today } from '../../../src/ui/batch/words/today'
+import { today } from '../../../src/data/today'
 
 /** Thin spaces as plain ones. */
 const plain = (text: string) => text.replaceAll('\u2009', ' ')
