@@ -16,6 +16,8 @@ import { pageSolver } from './state/page-solver'
 import { ReasonsDesk } from './state/reasons.svelte'
 import { WorkStore } from './storage/work-store'
 import App from './ui/App.svelte'
+import { BriefDesk } from './ui/keep/brief-desk.svelte'
+import { PagePlace } from './ui/place.svelte'
 import { nameResult } from './ui/bench/study-words'
 import './ui/styles/tokens.css'
 import './ui/styles/base.css'
@@ -42,5 +44,18 @@ const target = document.querySelector('#app')
 if (!target) throw new Error('The page has no place for the app')
 mount(App, {
   target,
-  props: { work, keeper, explorer, view, reasons, bench, studies, confirmer, bar, improving },
+  props: {
+    work,
+    keeper,
+    explorer,
+    view,
+    reasons,
+    bench,
+    studies,
+    confirmer,
+    bar,
+    improving,
+    files: new BriefDesk(work),
+    place: new PagePlace(),
+  },
 })

@@ -1,5 +1,5 @@
 import { batchFacts } from '../data/batch-facts'
-import { library } from '../data/library'
+import { library } from './library'
 import { alkalisOf, type BatchOrder, type PerAlkali } from '../domain/batch/order/order'
 import { planBatch } from '../domain/batch/result/plan'
 import type { AlkaliKind } from '../domain/chemistry/alkali'

@@ -1,6 +1,6 @@
 import { batchFacts } from '../data/batch-facts'
 import { alkaliLimits } from '../data/free-alkali'
-import { library } from '../data/library'
+import { library } from './library'
 import { today } from '../data/today'
 import type { Actuals } from '../domain/batch/actual/actuals'
 import type { BatchOrder } from '../domain/batch/order/order'

@@ -1,5 +1,5 @@
 import { flagRules } from '../data/flags'
-import { library } from '../data/library'
+import { library } from './library'
 import type { BatchPlan } from '../domain/batch/result/plan'
 import { planBatch } from '../domain/batch/result/plan'
 import { sum } from '../domain/batch/weigh/weights'

@@ -1,5 +1,5 @@
 import { flagRules } from '../data/flags'
-import { library } from '../data/library'
+import { library } from './library'
 import type { Blend } from '../domain/blend/blend'
 import { barMeasures } from '../domain/blend/compare'
 import { COST } from '../domain/blend/measure'

@@ -1,4 +1,4 @@
-import { library } from '../data/library'
+import { library } from './library'
 import type { Brief } from '../domain/optimise/brief/brief'
 import type { Confirmation } from '../domain/optimise/solve/confirm'
 import type { Found } from '../domain/optimise/brief/answer'

@@ -1,4 +1,4 @@
-import { library } from '../data/library'
+import { library } from './library'
 import type { Blend } from '../domain/blend/blend'
 import { COST } from '../domain/blend/measure'
 import { type Pack, pricePerKgOfPack } from '../domain/cost/pack'

@@ -1,5 +1,5 @@
 import { flagRules } from '../data/flags'
-import { library } from '../data/library'
+import { library } from './library'
 import type { Blend } from '../domain/blend/blend'
 import { barMeasures, type MeasureValues } from '../domain/blend/compare'
 import { type Flag, flagsOf, isBeyondTrust } from '../domain/blend/flags'

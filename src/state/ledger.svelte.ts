@@ -1,5 +1,5 @@
 import { batchFacts } from '../data/batch-facts'
-import { library } from '../data/library'
+import { library } from './library'
 import { materialsWith } from '../data/price-materials'
 import { soapKindOf } from '../domain/batch/order/soap-kind'
 import { planBatch } from '../domain/batch/result/plan'
@@ -27,7 +27,7 @@ export class LedgerDesk {
   readonly #work: WorkHistory
   readonly #order: () => BatchOrder | undefined
   /** The day by the clock of this place, YYYY-MM-DD. */
-  readonly today: string
+  today: string = $state('')
 
   constructor(work: WorkHistory, order: () => BatchOrder | undefined, today: string) {
     this.#work = work

@@ -1,5 +1,5 @@
 import type { MapPoint } from '../charts/map'
-import { library } from '../data/library'
+import { library } from './library'
 import type { Brief } from '../domain/optimise/brief/brief'
 import { COST } from '../domain/blend/measure'
 import {

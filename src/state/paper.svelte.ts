@@ -1,6 +1,6 @@
 import { batchFacts } from '../data/batch-facts'
 import type { FormulaOutcome, MixedMeaning } from '../data/formula-outcome'
-import { library } from '../data/library'
+import { library } from './library'
 import { type RecipeLye, recipeLye, recipeOrder } from '../data/recipe/recipe-order'
 import { RecipeReader } from '../data/recipe/recipe-reader'
 import type { RecipeReading } from '../data/recipe/recipe-reading'

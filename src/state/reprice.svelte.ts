@@ -1,6 +1,6 @@
 import { batchFacts } from '../data/batch-facts'
 import { flagRules } from '../data/flags'
-import { library } from '../data/library'
+import { library } from './library'
 import { materialsWith } from '../data/price-materials'
 import type { BatchOrder } from '../domain/batch/order/order'
 import { planBatch } from '../domain/batch/result/plan'

@@ -1,4 +1,4 @@
-import { library } from '../data/library'
+import { library } from './library'
 import type { Oil } from '../domain/blend/oil'
 import type { Draft, ShelfRow } from './draft'
 

@@ -1,5 +1,5 @@
 import { batchFacts } from '../data/batch-facts'
-import { library } from '../data/library'
+import { library } from './library'
 import { cookedPot } from '../domain/batch/workshop/cooked-pot'
 import { judgePart, withMoreOil, withPartUsed } from '../domain/batch/workshop/gate'
 import type { Mend } from '../domain/batch/workshop/line-mends'

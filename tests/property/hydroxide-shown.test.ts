@@ -15,7 +15,7 @@ import { judgeLine } from '../../src/domain/batch/workshop/judge'
 import type { MassUnit } from '../../src/domain/units'
 import { labelOf } from '../../src/domain/label/label'
 import { labelText } from '../../src/domain/label/label-text'
-import { lineFigureText, lineText } from '../../src/ui/batch/shown'
+import { lineFigureText, lineText } from '../../src/ui/batch/words/shown'
 import { verdictHead } from '../../src/ui/batch/workshop/verdict-words'
 import { soundOrder } from '../domain/batch/random-orders'
 

@@ -10,7 +10,7 @@ import {
   money,
   number,
   withUnit,
-} from '../../src/ui/format'
+} from '../../src/ui/words/format'
 
 const THIN = '\u2009'
 

@@ -1,6 +1,6 @@
 import type { RecipeLye } from '../../data/recipe/recipe-order'
 import { sum } from '../../domain/batch/weigh/weights'
-import { number } from '../format'
+import { number } from '../words/format'
 
 const WHY = {
   purity: 'the purity of your bag',

@@ -1,4 +1,4 @@
-import { library } from '../../data/library'
+import { library } from '../../state/library'
 import type { Blend } from '../../domain/blend/blend'
 import { standingOf } from '../../domain/blend/compare'
 import type { Measure } from '../../domain/blend/measure'

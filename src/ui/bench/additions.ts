@@ -1,4 +1,4 @@
-import { library } from '../../data/library'
+import { library } from '../../state/library'
 import type { Explorer } from '../../state/explorer.svelte'
 import type { Entry } from '../../state/bench-sheet'
 import { optionOf } from '../brief/goals'

@@ -1,6 +1,6 @@
 import { massFigure } from '../../domain/batch/result/shown-mass'
 import { oilsInOrder } from '../../charts/bench-oil'
-import { library } from '../../data/library'
+import { library } from '../../state/library'
 import { sum } from '../../domain/batch/weigh/weights'
 import { COST } from '../../domain/blend/measure'
 import { GRAMS_PER_KG } from '../../domain/units'

@@ -1,4 +1,4 @@
-import { library } from '../../data/library'
+import { library } from '../../state/library'
 import { type Library, measureOf } from '../../domain/blend/library'
 import { type MeasureValues, shareChanges } from '../../domain/blend/compare'
 import { COST } from '../../domain/blend/measure'
@@ -6,8 +6,8 @@ import type { Brief } from '../../domain/optimise/brief/brief'
 import { limitsOf } from '../../domain/optimise/brief/limits'
 import type { NoResult, StudyQuestion, StudyResult } from '../../domain/optimise/studies/question'
 import type { Naming } from '../../state/bench-study.svelte'
-import { limitInWords } from '../brief/limit-words'
-import { number, withUnit } from '../format'
+import { limitInWords } from '../words/limit-words'
+import { number, withUnit } from '../words/format'
 import {
   benchDifferences,
   comparative,

@@ -1,11 +1,11 @@
-import { library } from '../../data/library'
+import { library } from '../../state/library'
 import type { BatchPlan } from '../../domain/batch/result/plan'
 import type { Difference, MeasureValues, ShareChange } from '../../domain/blend/compare'
 import { differences } from '../../domain/blend/compare'
 import { type Flag, leanLots } from '../../domain/blend/flags'
 import { COST, type Measure } from '../../domain/blend/measure'
 import type { Column } from '../../state/bench-facts'
-import { money, number, withUnit } from '../format'
+import { money, number, withUnit } from '../words/format'
 
 /** Measures with a row on the Bench, in the order of rows: what the bar is like, then what it costs. */
 export const BENCH_MEASURES: readonly Measure[] = library.measures

@@ -1,4 +1,4 @@
-import { currencySign } from '../format'
+import { currencySign } from '../words/format'
 
 /** Currencies offered for prices, as ISO 4217 codes; a file may name any other. */
 const OFFERED = [

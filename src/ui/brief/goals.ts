@@ -1,4 +1,4 @@
-import { library } from '../../data/library'
+import { library } from '../../state/library'
 import type { Measure } from '../../domain/blend/measure'
 import type { Goal } from '../../domain/optimise/brief/brief'
 

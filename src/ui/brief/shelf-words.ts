@@ -3,7 +3,7 @@ import type { Reasons } from '../../domain/optimise/why/reasons'
 import { WHOLE_PERCENT } from '../../domain/units'
 import type { ShelfRow } from '../../state/draft'
 import { gramsToBuy, stockPercent } from '../../state/stock'
-import { number, withUnit } from '../format'
+import { number, withUnit } from '../words/format'
 
 /** What the shelf knows about a row besides what is typed in it. */
 export interface RowFacts {

@@ -1,5 +1,5 @@
 import { briefAsFile } from '../../data/brief-file'
-import { library } from '../../data/library'
+import { library } from '../../state/library'
 import { openBatch } from '../../data/open-batch'
 import { openBrief } from '../../data/open-brief'
 import type { Problem } from '../../domain/blend/check-blend'

@@ -4,7 +4,7 @@ import type { PriceAge } from '../../domain/cost/price-age'
 import type { CostGroup } from '../../domain/cost/run-cost'
 import type { CostUnit, Loss } from '../../domain/cost/waterfall'
 import { GRAMS_PER_KG } from '../../domain/units'
-import { money, number, withUnit } from '../format'
+import { money, number, withUnit } from '../words/format'
 
 /** Money from minor units, with as many decimals as its currency has, and `finer` more. */
 export function moneyText(minor: number, currency: string, finer = 0): string {

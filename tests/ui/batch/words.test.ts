@@ -1,6 +1,6 @@
 import { describe, expect, test } from 'vitest'
 import { EXAMPLE_WORK } from '../../../src/state/first-work'
-import { GROUPS, groupMending } from '../../../src/ui/batch/groups/groups'
+import { GROUPS, groupMending } from '../../../src/ui/batch/order/groups'
 import {
   FIRST_SHAPES,
   mouldInWords,
@@ -8,9 +8,9 @@ import {
   reshaped,
   SHAPES,
   shapeOf,
-} from '../../../src/ui/batch/mould-words'
-import { orderInWords } from '../../../src/ui/batch/order-words'
-import { massText, spanText, withMinus } from '../../../src/ui/batch/shown'
+} from '../../../src/ui/batch/words/mould-words'
+import { orderInWords } from '../../../src/ui/batch/words/order-words'
+import { massText, spanText, withMinus } from '../../../src/ui/batch/words/shown'
 import { today } from '../../../src/data/today'
 
 /** Thin spaces as plain ones. */

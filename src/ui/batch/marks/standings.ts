@@ -1,6 +1,6 @@
 import { ALKALI_TITLES } from '../../../domain/chemistry/alkali'
 import { batchFacts } from '../../../data/batch-facts'
-import { library } from '../../../data/library'
+import { library } from '../../../state/library'
 import type { Mark, Standing } from '../../../domain/batch/superfat/stands-on'
 
 /** A figure with its mark and, in words, what stands behind it. */

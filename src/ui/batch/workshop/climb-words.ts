@@ -1,6 +1,6 @@
 import type { Vessel } from '../../../domain/batch/actual/vessels'
 import type { Climb } from '../../../domain/batch/workshop/temperatures'
-import { number, withUnit } from '../../format'
+import { number, withUnit } from '../../words/format'
 
 /** What to do first while it climbs, and why after: common practice. */
 export const CLIMB_SAYS: Readonly<Record<Vessel, string>> = {

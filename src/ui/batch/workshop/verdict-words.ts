@@ -2,8 +2,8 @@ import type { LineVerdict } from '../../../domain/batch/workshop/judge'
 import type { LyePlace } from '../../../domain/batch/workshop/line-mends'
 import type { Ingredient } from '../../../domain/batch/result/ingredients'
 import type { MassUnit } from '../../../domain/units'
-import { withUnit } from '../../format'
-import { lineText, takenOutText } from '../shown'
+import { withUnit } from '../../words/format'
+import { lineText, takenOutText } from '../words/shown'
 
 /** A line with how it stands. */
 export interface Judged {

@@ -1,5 +1,5 @@
 import { massFigure } from '../../../domain/batch/result/shown-mass'
-import { library } from '../../../data/library'
+import { library } from '../../../state/library'
 import { costOn, type PriceWalk } from '../../../domain/optimise/reprice/price-walk'
 import type { Replacement } from '../../../domain/replace/gone'
 import { oilsInOrder } from '../../../charts/bench-oil'

@@ -1,9 +1,9 @@
-import { library } from '../../../data/library'
+import { library } from '../../../state/library'
 import type { Blend } from '../../../domain/blend/blend'
 import type { NoResult } from '../../../domain/optimise/studies/question'
 import type { LabelChange } from '../../../domain/replace/batch-change'
 import { lowerFirst } from '../../bench/words'
-import { blendInWords, money } from '../../format'
+import { blendInWords, money } from '../../words/format'
 
 /** The short name of an oil inside a sentence. */
 export function oilWord(oil: string): string {
