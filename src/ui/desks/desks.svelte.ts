@@ -9,7 +9,7 @@ import type { Improving } from '../../state/improve.svelte'
 import type { WorkKeeper } from '../../state/keeper.svelte'
 import type { MapView } from '../../state/map-view.svelte'
 import type { ReasonsDesk } from '../../state/reasons.svelte'
-import type { BriefDesk } from '../keep/brief-desk.svelte'
+import type { BriefDesk } from './brief-desk.svelte'
 import type { PagePlace } from '../place.svelte'
 
 /** What the page works with, made once by `main.ts`. */
