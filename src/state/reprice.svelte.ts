@@ -4,10 +4,11 @@ import { library } from './library'
 import { materialsWith } from '../data/price-materials'
 import type { BatchOrder } from '../domain/batch/order/order'
 import { planBatch } from '../domain/batch/result/plan'
-import type { Blend } from '../domain/blend/blend'
+import { type Blend, normalised } from '../domain/blend/blend'
 import type { Problem } from '../domain/blend/check-blend'
 import { barMeasures } from '../domain/blend/compare'
 import { COST } from '../domain/blend/measure'
+import { blendValues } from '../domain/blend/values'
 import { spreadsIn } from '../domain/cost/price-history'
 import type { PriceBook } from '../domain/cost/offer'
 import { type Brief, pricesOf } from '../domain/optimise/brief/brief'
@@ -80,6 +81,8 @@ export class RepriceDesk {
   failure: string | undefined = $state()
   #oil: string | undefined = $state()
   #holding: Holding = $state('hand')
+  /** Undefined until somebody says. */
+  #keepsBar: boolean | undefined = $state()
   #typed: Readonly<Record<string, number>> = $state.raw({})
 
   readonly #walks: Latest<Asked<PriceWalkOrder>, PriceWalkAnswer>
@@ -142,6 +145,19 @@ export class RepriceDesk {
     if (this.holding === 'hand') return this.explorer.inHand
     return this.bench.sheet.candidates.find(({ id }) => `candidate ${id}` === this.holding)?.blend
   })
+  /** Whether the bar held stays the bar that people know: asked for, or where no wish says what a bar must be. */
+  readonly keepsBar: boolean = $derived.by(() => this.#keepsBar ?? !this.#hasWishes())
+  /** The brief with every measure of the bar held within a tie that no wish speaks of. */
+  readonly keepingBrief: Brief = $derived.by(() => {
+    const { held, brief } = this
+    if (!held || !this.keepsBar) return brief
+    const values = blendValues(library, {}, normalised(held))
+    const within = barMeasures(library.measures).flatMap(({ id, tie }) => {
+      const value = values[id]
+      return value === undefined ? [] : [[id, { min: value - tie, max: value + tie }] as const]
+    })
+    return { ...brief, measures: { ...Object.fromEntries(within), ...brief.measures } }
+  })
   /** Oils whose price may move, or that may go: of the formula held first, by share. */
   readonly oils: readonly string[] = $derived.by(() => {
     const shares = this.held ?? this.explorer.inHand ?? {}
@@ -181,6 +197,17 @@ export class RepriceDesk {
     this.#holding = holding
   }
 
+  keepBar(keeps: boolean): void {
+    this.#keepsBar = keeps
+  }
+
+  #hasWishes(): boolean {
+    return barMeasures(library.measures).some(({ id }) => {
+      const { min, max } = this.explorer.brief.measures[id] ?? {}
+      return min !== undefined || max !== undefined
+    })
+  }
+
   spread(oil: string, percent: number): void {
     this.#typed = { ...this.#typed, [oil]: percent }
   }
@@ -196,10 +223,11 @@ export class RepriceDesk {
 
   /** Sends for the answer to what is on screen. */
   ask(): void {
-    const { kind, brief } = this
+    const { kind, brief, keepingBrief } = this
     if (Object.keys(brief.oils).length === 0) return
-    if (kind === 'one') this.#walks.put({ brief, order: this.#walkOrder() })
-    else if (kind === 'together') this.#together.put({ brief, order: this.#togetherOrder() })
+    if (kind === 'one') this.#walks.put({ brief: keepingBrief, order: this.#walkOrder() })
+    else if (kind === 'together')
+      this.#together.put({ brief: keepingBrief, order: this.#togetherOrder() })
     else {
       const order = this.#goneOrder()
       if (order) this.#gone.put({ brief, order })

@@ -5,7 +5,13 @@ import { EXAMPLE_WORK } from '../../src/state/first-work'
 import { WorkHistory } from '../../src/state/history.svelte'
 import { RepriceDesk } from '../../src/state/reprice.svelte'
 import { costOn } from '../../src/domain/optimise/reprice/price-walk'
+import { library } from '../../src/data/library'
+import { normalised } from '../../src/domain/blend/blend'
+import { barMeasures, differences } from '../../src/domain/blend/compare'
+import { blendValues } from '../../src/domain/blend/values'
 import { benchSolver } from './bench-solver'
+
+const tieOf = (id: string) => library.measures.find((one) => one.id === id)?.tie ?? NaN
 
 const FORMULA = { coconut: 28, shea: 34, olive: 22, 'rapeseed-low-erucic': 16 }
 
@@ -109,4 +115,28 @@ test('the brief is asked after its least cost, whatever its own goal', () => {
   work.change((now) => ({ ...now, brief: { ...now.brief, goal: { maximise: 'mildness' } } }))
   expect(desk.hasOtherGoal).toBe(true)
   expect(desk.brief.goal).toEqual({ minimise: 'cost' })
+})
+
+test('a formula without wishes is held within a tie, unless told otherwise', async () => {
+  work.change((now) => ({ ...now, brief: { ...now.brief, wishes: {} } }))
+  holdCandidate()
+  desk.chooseOil('shea')
+  expect(desk.keepsBar).toBe(true)
+  const values = blendValues(library, {}, normalised(FORMULA))
+  const tied = await answered(() => desk.walk)
+  if (tied.answer.status !== 'found') return expect.fail(tied.answer.status)
+  for (const { blend } of tied.answer.pieces) {
+    const told = differences(barMeasures(library.measures), blendValues(library, {}, blend), values)
+    expect(told.filter(({ by, measure }) => Math.abs(by) > tieOf(measure) * (1 + 1e-6))).toEqual([])
+  }
+  desk.keepBar(false)
+  expect(desk.keepingBrief).toBe(desk.brief)
+})
+
+test('where wishes say what a bar must be, they alone count', () => {
+  holdCandidate()
+  expect([desk.keepsBar, desk.keepingBrief.measures]).toEqual([false, desk.brief.measures])
+  desk.keepBar(true)
+  expect(desk.keepingBrief.measures).toMatchObject(desk.brief.measures)
+  expect(Object.keys(desk.keepingBrief.measures)).toContain('mildness')
 })
