@@ -31,8 +31,6 @@ export class Explorer {
   studied: Draft | undefined = $state.raw()
   /** What is wrong with the newest brief; the study of the one before stays in force meanwhile. */
   problems: readonly Problem[] = $state.raw([])
-  /** Milliseconds the newest study took. */
-  tookMs = $state(0)
   busy = $state(false)
   /** Whether the newest brief was called off before it had an answer. */
   stopped = $state(false)
@@ -85,7 +83,6 @@ export class Explorer {
   /** What varies from lot to lot. */
   readonly lots: Lots
   readonly #studies: Latest<StudyQuestion, Study>
-  #askedAt = 0
   /** The newest draft that was studied, found at fault or failed on. */
   #settled: Draft | undefined
 
@@ -133,7 +130,6 @@ export class Explorer {
 
   /** Sends the present brief to be studied. */
   ask(): void {
-    this.#askedAt = performance.now()
     this.stopped = false
     this.#studies.put({ brief: this.brief, draft: this.draft })
     setTimeout(() => (this.busy = this.#settled !== this.draft), BUSY_AFTER_MS)
@@ -192,7 +188,6 @@ export class Explorer {
     this.problems = study.answer.status === 'invalid' ? study.answer.problems : []
     if (draft.shelf.every(({ banned }) => banned)) this.#forget()
     if (study.answer.status === 'invalid') return
-    if (this.study?.answer !== study.answer) this.tookMs = performance.now() - this.#askedAt
     this.study = study
     this.studied = draft
     if (this.found) this.lastGood = this.found
