@@ -1,7 +1,7 @@
+import type { openBatch as OpenBatchFile } from '../../data/open-batch'
+import type { openBrief as OpenBriefFile } from '../../data/open-brief'
 import { briefAsFile } from '../../data/brief-file'
 import { library } from '../../state/library'
-import { openBatch } from '../../data/open-batch'
-import { openBrief } from '../../data/open-brief'
 import type { Problem } from '../../domain/blend/check-blend'
 import { blendOfParts } from '../../domain/blend/giving-way'
 import { withBatch } from '../../state/opened-batch'
@@ -11,6 +11,10 @@ import { draftOfBrief } from '../../state/draft-of-brief'
 import { besideOwnOils, carriedWith } from '../../state/own-oils'
 import type { WorkHistory } from '../../state/history.svelte'
 import { downloadText, fileStem } from '../download'
+import { LATE_READERS } from '../late-readers'
+
+type OpenBatch = typeof OpenBatchFile
+type OpenBrief = typeof OpenBriefFile
 
 /** A file that could not be opened, and why. */
 export interface RefusedFile {
@@ -45,11 +49,28 @@ export class BriefDesk {
   /** Opens a brief, or a batch, in place of the present one; a file that can't be one changes nothing. */
   async open(file: File): Promise<void> {
     const text = await file.text()
-    if (/"barwright-batch\//u.test(text)) this.#openBatch(file.name, text)
-    else this.#openBrief(file.name, text)
+    if (/"barwright-batch\//u.test(text)) {
+      const reader = await this.#reader(file.name, LATE_READERS.batch)
+      if (reader) this.#openBatch(reader.openBatch, file.name, text)
+    } else {
+      const reader = await this.#reader(file.name, LATE_READERS.brief)
+      if (reader) this.#openBrief(reader.openBrief, file.name, text)
+    }
   }
 
-  #openBatch(fileName: string, text: string): void {
+  /** What reads a kind of file; undefined, and said, where it does not come. */
+  async #reader<T>(fileName: string, load: () => Promise<T>): Promise<T | undefined> {
+    try {
+      return await load()
+    } catch {
+      const message =
+        'What reads files did not come from the server. Nothing was changed; open it again.'
+      this.refused = { name: fileName, problems: [{ path: '', message }] }
+      return undefined
+    }
+  }
+
+  #openBatch(openBatch: OpenBatch, fileName: string, text: string): void {
     const parsed = openBatch(text, library)
     this.refused =
       parsed.status === 'invalid' ? { name: fileName, problems: parsed.problems } : undefined
@@ -66,7 +87,7 @@ export class BriefDesk {
     })
   }
 
-  #openBrief(fileName: string, text: string): void {
+  #openBrief(openBrief: OpenBrief, fileName: string, text: string): void {
     const parsed = openBrief(text, library)
     this.refused =
       parsed.status === 'invalid' ? { name: fileName, problems: parsed.problems } : undefined
