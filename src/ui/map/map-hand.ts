@@ -33,15 +33,14 @@ export function mapHand(drawing: MapDrawing, desks: Desks): Attachment<HTMLEleme
   }
 }
 
-/** Hears an event of a drawing; returns what ends that. */
+/** Hears an event of a drawing, after what lies in it has had its say; returns what ends that. */
 function hear<Type extends keyof SVGElementEventMap>(
   svg: SVGSVGElement,
   type: Type,
   then: (event: SVGElementEventMap[Type]) => void,
   options?: AddEventListenerOptions,
 ): () => void {
-  svg.addEventListener(type, then, options)
-  return () => svg.removeEventListener(type, then, options)
+  return on(svg, type, (event) => then(event as SVGElementEventMap[Type]), options)
 }
 
 function pointing(svg: SVGSVGElement, drawing: MapDrawing, { view }: Desks) {
