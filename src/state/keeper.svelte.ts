@@ -47,12 +47,13 @@ export class WorkKeeper {
   /** The kept work, or `first` where there is none; a page that had to open without it gets it later. */
   async start(first: Work): Promise<Work> {
     this.#kept = first
-    const loading = this.#load().catch((error: unknown) => this.#fail(error))
+    // What was changed on a page that had to open without the kept work is newer than that.
+    const unchanged = () => !this.#history || this.#history.now === first
+    const loading = this.#load(unchanged).catch((error: unknown) => this.#fail(error))
     this.#read = loading
     const early = await Promise.race([loading, after(LOAD_WITHIN_MS, 'late' as const)])
     if (early !== 'late') return early ?? first
     this.#fail(new StorageFailure('the browser’s storage has not answered yet'))
-    void loading.then((work) => work && this.#history?.change(() => work))
     return first
   }
 
@@ -80,12 +81,21 @@ export class WorkKeeper {
     try {
       const { at, replacedUnseen } = await this.#store.keep(work)
       this.#accept(work, at)
-      if (!replacedUnseen) return
-      this.notice = { kind: 'replaced unseen' }
-      this.asideCount += 1
+      if (replacedUnseen) {
+        this.notice = { kind: 'replaced unseen' }
+        this.asideCount += 1
+      }
+      await this.#settleAfterWrite()
     } catch (error) {
       this.#fail(error)
     }
+  }
+
+  /** What came while a work was being written was compared with the one before it: look once more. */
+  async #settleAfterWrite(): Promise<void> {
+    const now = this.#history?.now
+    if (now && now !== this.#kept) this.put(now)
+    else if (await this.#store.hasNewer()) await this.#takeOver()
   }
 
   /** The page is about to go: what is not yet written is left for the next page, and written if time is. */
@@ -119,7 +129,10 @@ export class WorkKeeper {
     return JSON.stringify(await this.#store.aside(), undefined, 2)
   }
 
-  /** The work that the database holds, unless by then it is not `wanted` any more. */
+  /**
+   * The work that the database holds, taken over in the same turn, so that no change can come between;
+   * undefined where by then it is not `wanted` any more.
+   */
   async #load(wanted = () => true): Promise<Work | undefined> {
     const loaded = await this.#store.load()
     this.asideCount = (await this.#store.aside()).length
@@ -127,6 +140,7 @@ export class WorkKeeper {
     if (loaded.status !== 'work' || !wanted()) return undefined
     this.#store.take(loaded)
     this.#accept(loaded.work, loaded.at)
+    this.#history?.change(() => loaded.work)
     return loaded.work
   }
 
@@ -146,7 +160,6 @@ export class WorkKeeper {
     try {
       const work = await this.#load(() => this.#history?.now === before)
       if (!work) return
-      this.#history?.change(() => work)
       if (this.keeping.status === 'kept')
         this.notice = { kind: 'from another tab', at: this.keeping.at }
     } catch (error) {

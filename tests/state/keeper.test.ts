@@ -282,3 +282,68 @@ test('work that comes late takes its place when it comes, and nothing is written
   await expect.poll(() => tab.name, SOON).toBe('spring')
   expect(keep).not.toHaveBeenCalled()
 })
+
+/** Holds the first write of a tab back once the database has it. */
+function heldWrite(tab: Tab) {
+  let goOn = () => {}
+  const held = new Promise<void>((resolve) => (goOn = resolve))
+  const written = new Promise<void>((resolve) => {
+    tab.store.holdWrite = () => {
+      tab.store.holdWrite = undefined
+      resolve()
+      return held
+    }
+  })
+  return { written, goOn }
+}
+
+test('a change taken back while it is written is written as taken back', async () => {
+  const tab = await Tab.open()
+  await tab.write('spring')
+  const { written, goOn } = heldWrite(tab)
+  const writing = tab.write('summer')
+  await written
+  tab.history.undo()
+  tab.keeper.put(tab.history.now)
+  goOn()
+  await writing
+  await expect.poll(async () => (await Tab.open()).name, SOON).toBe('spring')
+})
+
+test('what another tab makes of a change while it is still being written is taken over', async () => {
+  const [one, other] = [await Tab.open(), await Tab.open()]
+  const { written, goOn } = heldWrite(one)
+  const writing = one.write('mine')
+  await written
+  await expect.poll(() => other.name, SOON).toBe('mine')
+  await other.write('mine, and theirs')
+  goOn()
+  await writing
+  await expect.poll(() => one.name, SOON).toBe('mine, and theirs')
+  expect(await one.aside()).toEqual([])
+})
+
+test('a change in the very turn in which another tab’s work is taken over is not lost', async () => {
+  const [one, other] = [await Tab.open(), await Tab.open()]
+  one.store.taking = () => queueMicrotask(() => one.rename('mine'))
+  await other.write('theirs')
+  await expect.poll(() => other.name, SOON).toBe('mine')
+  expect(one.name).toBe('mine')
+})
+
+test('a change on a page that opened before the database answered stays, and the kept work goes aside', async () => {
+  const before = await Tab.open()
+  await before.write('spring')
+  before.die()
+  const tab = new Tab()
+  let goOn = () => {}
+  const held = new Promise<void>((resolve) => (goOn = resolve))
+  tab.store.hold = () => held
+  await tab.start()
+  tab.rename('mine')
+  goOn()
+  await expect
+    .poll(async () => (await kept())?.work, SOON)
+    .toMatchObject({ brief: { name: 'mine' } })
+  expect([tab.name, await tab.aside()]).toEqual(['mine', ['spring']])
+})

@@ -4,7 +4,8 @@ import { vi } from 'vitest'
 import { EXAMPLE_WORK } from '../../src/state/first-work'
 import { WorkHistory } from '../../src/state/history.svelte'
 import { WorkKeeper } from '../../src/state/keeper.svelte'
-import { type Loaded, WorkStore } from '../../src/storage/work-store'
+import type { Work } from '../../src/state/work'
+import { type Kept, type Loaded, type LoadedWork, WorkStore } from '../../src/storage/work-store'
 
 /** Tabs hear each other in the order of the writes, as a browser's do; a closed one hears nothing. */
 class Channel {
@@ -37,8 +38,12 @@ export function freshBrowser(): void {
   })
 }
 
-/** A store whose reading can be held up between the database's answer and the keeper. */
+/** A store that can be held up between the database's answer and the keeper. */
 class HeldStore extends WorkStore {
+  /** Called when the database has written; the writing ends when it settles. */
+  holdWrite: (() => Promise<void>) | undefined
+  /** Called in the turn in which the keeper takes what was read. */
+  taking: (() => void) | undefined
   /** Called when the database has answered; the reading ends when it settles. */
   hold: (() => Promise<void>) | undefined
 
@@ -46,6 +51,17 @@ class HeldStore extends WorkStore {
     const loaded = await super.load()
     await this.hold?.()
     return loaded
+  }
+
+  override async keep(work: Work): Promise<Kept> {
+    const kept = await super.keep(work)
+    await this.holdWrite?.()
+    return kept
+  }
+
+  override take(loaded: LoadedWork): void {
+    super.take(loaded)
+    this.taking?.()
   }
 }
 
